@@ -1,0 +1,52 @@
+// A change to a circuit as a value. apply() gives the new circuit, or says what is wrong and
+// leaves the old one standing: no invalid circuit is ever produced.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+
+#include "circuit/circuit.h"
+#include "circuit/problem.h"
+
+namespace circuit {
+
+struct SetName { std::string name; };
+struct SetPlace { std::string place; };           // may be empty
+struct SetFusePosition { int position; };
+struct SetSetting { Setting setting; };
+struct SetSupply { Supply supply; };
+struct SetWiring { Wiring wiring; };
+struct SetDropLimit { double fraction; };
+struct SetAtMostAtOnce { std::optional<units::Amperes> current; };
+struct AddOutlet { OutletId after; };             // fed from `after` (kBlock: from the block); what
+                                                  // it fed stays: a new branch when it fed one
+struct InsertOutlet { OutletId before; };         // into the run that feeds `before`; splits the run in half
+struct RemoveOutlet { OutletId id; };             // what it fed is fed from its parent, runs added
+struct MoveOutlet { OutletId id; int by; };       // swaps place with the neighbour up or down the chain;
+                                                  // name, load and parts move, runs stay where they are
+struct FeedOutletFrom { OutletId id; OutletId from; };  // re-hangs a branch; refuses a loop
+struct SetOutletName { OutletId id; std::string name; };
+struct SetRun { OutletId id; units::Metres run; };
+struct SetLoad { OutletId id; Load load; };
+struct SetOutletDropLimit { OutletId id; std::optional<double> fraction; };
+struct SetOutletParts { OutletId id; std::string outlet_part; std::string terminal_part;
+                        std::optional<units::Amperes> rating; };
+struct SetShelf { Shelf shelf; };
+struct SetInHand { std::optional<InHand> in_hand; };
+
+using Edit = std::variant<SetName, SetPlace, SetFusePosition, SetSetting, SetSupply, SetWiring,
+                          SetDropLimit, SetAtMostAtOnce, AddOutlet, InsertOutlet, RemoveOutlet,
+                          MoveOutlet, FeedOutletFrom, SetOutletName, SetRun, SetLoad,
+                          SetOutletDropLimit, SetOutletParts, SetShelf, SetInHand>;
+
+struct EditResult {
+  std::optional<Circuit> circuit;   // absent when refused
+  std::optional<Problem> problem;   // why it was refused
+};
+EditResult apply(const Circuit& circuit, const Edit& edit);
+
+// "remove outlet C": what undo offers to take back, lower case.
+std::string describe(const Circuit& before, const Edit& edit);
+
+}  // namespace circuit

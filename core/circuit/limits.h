@@ -1,0 +1,34 @@
+// The allowed range of every field a person can change, in one table: validation, the
+// keypad and the file reader all read it.
+#pragma once
+
+#include <cstddef>
+
+#include <span>
+#include <string_view>
+
+namespace circuit {
+
+enum class Field {
+  run_m, load_a, load_w, at_most_at_once_a, drop_limit_fraction, minimum_voltage_per_12v,
+  ambient_c, wire_temperature_c, circuits_bundled, tail_m, feeder_run_m, main_fuse_a,
+  resting_per_12v, low_per_12v, part_rating_a, fuse_position, fuse_a,
+};
+
+struct Limit {
+  Field field;
+  std::string_view name;  // as in a sentence: "length", "load"
+  std::string_view unit;  // "m", "A", "W", "%", "V", "°C", "" ; fractions are shown in %
+  double low;
+  double high;
+  double step;            // what one press of a stepper changes
+};
+std::span<const Limit> limits();
+const Limit& limit(Field field);
+
+inline constexpr std::size_t kMaxOutlets = 300;
+inline constexpr std::size_t kMaxNameCharacters = 40;   // code points
+inline constexpr std::size_t kMaxCircuitsInFile = 500;
+inline constexpr std::size_t kMaxFileBytes = 4u << 20;
+
+}  // namespace circuit

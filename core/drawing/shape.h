@@ -1,0 +1,44 @@
+// A picture as plain data: shapes that carry what they mean (ink) and what they depict
+// (subject), never a colour. The core turns a picture into SVG text, the app into its own
+// drawing, and a tap asks the same list what lies under the finger.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace drawing {
+
+struct Point { double x = 0.0; double y = 0.0; };   // picture units: CSS px at text size 100 %
+
+enum class Ink { text, muted, line, positive, negative, accent, good, caution, stop, card, ground, none };
+enum class Anchor { left, centre, right };
+enum class TextSize { caption, text, title };
+
+struct Line { Point a; Point b; double width = 1.0; Ink ink = Ink::line; };
+struct Circle { Point centre; double radius = 1.0; double width = 1.0; Ink ink = Ink::line; Ink fill = Ink::none; };
+struct Box { Point corner; double width = 0.0; double height = 0.0; double radius = 0.0;
+             double line_width = 1.0; Ink ink = Ink::line; Ink fill = Ink::none; };
+struct Text { Point at; std::string text; Anchor anchor = Anchor::centre; TextSize size = TextSize::caption;
+              bool bold = false; Ink ink = Ink::text; };   // `at`: baseline middle height of the line
+struct Polyline { std::vector<Point> points; double width = 1.0; Ink ink = Ink::line; bool closed = false; Ink fill = Ink::none; };
+
+// What a shape stands for, so that a tap or a test can ask; 0: nothing in particular.
+struct Subject {
+  std::uint32_t kind = 0;     // pictures give their own meaning
+  std::uint32_t number = 0;
+  friend constexpr bool operator==(const Subject&, const Subject&) = default;
+};
+struct Shape {
+  std::variant<Line, Circle, Box, Text, Polyline> form;
+  Subject subject;
+};
+struct Picture {
+  double width = 0.0;
+  double height = 0.0;
+  std::vector<Shape> shapes;
+  std::string description;     // the whole picture in words, for a screen reader
+};
+
+}  // namespace drawing

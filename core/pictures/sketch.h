@@ -1,0 +1,30 @@
+// The circuit sketch, the same everywhere: battery, fuse, red line over black line, outlets as
+// lettered circles, lengths above, volts below, the suspect or the current step ringed.
+// Branches of a tree hang below their splice. Wider than `view_width` it scrolls or folds into
+// rows; thirty outlets stay readable.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+
+#include "circuit/circuit.h"
+#include "drawing/shape.h"
+#include "sizing/answer.h"
+#include "units/format.h"
+
+namespace pictures {
+
+enum class SketchSubject : std::uint32_t { none = 0, battery = 1, fuse = 2, outlet = 3, run = 4 };  // number: OutletId
+
+struct SketchOptions {
+  double view_width = 340.0;               // px available
+  units::Preference preference = units::Preference::metric;
+  std::optional<circuit::OutletId> ringed;
+  double text_scale = 1.0;                 // the person's text size; the picture grows with it
+  // Width of a text at a size, in px; the app passes its font's, tests a plain estimate.
+  std::function<double(const std::string&, drawing::TextSize, bool bold)> text_width;
+};
+drawing::Picture sketch(const circuit::Circuit& circuit, const sizing::Candidate* choice, const SketchOptions& options);
+
+}  // namespace pictures

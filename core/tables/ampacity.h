@@ -1,0 +1,73 @@
+// Permitted continuous current by size, insulation rating and ampacity table, and the
+// factors that lower it: ambient temperature and bundling. Never extrapolated: past the
+// end of a table there is no value, and the answer says that the table ends.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "tables/citation.h"
+#include "tables/conductor.h"
+#include "units/quantity.h"
+
+namespace tables {
+
+enum class AmpacityTableId {
+  marine_us,      // 33 CFR 183.425 Table 5: single conductors in free air, 30 degC
+  enclosed_iec,   // IEC 60364-5-52 method B (in conduit or trunking), 30 degC
+  clipped_iec,    // IEC 60364-5-52 method C (clipped direct), 30 degC
+};
+
+struct AmpacityTable {
+  AmpacityTableId id;
+  std::string_view key;        // stable key in files: "marine-us", "enclosed-iec", "clipped-iec"
+  std::string_view name;       // plain words for the screen
+  std::string_view about;      // one sentence: what it assumes
+  const Citation* citation;
+};
+std::span<const AmpacityTable> ampacity_tables();
+const AmpacityTable& ampacity_table(AmpacityTableId id);
+const AmpacityTable* ampacity_table_by_key(std::string_view key);
+// The table a circuit of this gauge system starts with: AWG marine_us, metric enclosed_iec.
+AmpacityTableId default_ampacity_table(GaugeSystem system);
+
+// Insulation ratings offered: 60 70 75 80 90 105 125 200 degC.
+std::span<const double> insulation_ratings_c();
+
+// Where a circuit's wire lies.
+struct Surroundings {
+  units::Celsius ambient{30.0};       // air where the wire lies, -40 to 90
+  bool hot_space = false;             // engine space: counts as at least 50 degC ambient
+  units::Celsius insulation{105.0};   // rating printed on the wire
+  int circuits_bundled = 1;           // circuits tied together, this one included, 1 to 20
+};
+
+// Every factor that made the figure, so that the screen can show the sum.
+struct DeratedAmpacity {
+  units::Amperes base;      // from the table, at 30 degC, alone
+  double ambient_factor;    // never above 1: a cold place earns nothing
+  double bundling_factor;
+  units::Amperes derated;   // base * ambient_factor * bundling_factor
+  std::string_view row;     // the row read, e.g. "10 AWG, 105 °C"; another gauge's row where
+                            // the size is not in the table but heats no more than that row's size
+  const Citation* base_citation;
+  const Citation* ambient_citation;
+  const Citation* bundling_citation;
+};
+
+enum class NoAmpacity { table_ends, insulation_below_table, too_hot };
+
+struct AmpacityResult {
+  std::optional<DeratedAmpacity> value;
+  NoAmpacity why_not = NoAmpacity::table_ends;  // meaningful when there is no value
+};
+AmpacityResult ampacity(AmpacityTableId table, const Conductor& size, const Surroundings& around);
+
+// The circuit fuse ceiling of NEC 552.10(E)(1) for road vehicles (from memory); nullopt for a
+// size the table does not have (larger than 10 AWG).
+std::optional<units::Amperes> road_vehicle_fuse_ceiling(const Conductor& size);
+const Citation& road_vehicle_ceiling_citation();
+
+}  // namespace tables

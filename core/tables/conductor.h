@@ -1,0 +1,39 @@
+// Stranded copper conductors: two ladders of sizes, AWG 18 to 4/0 and metric 0.75 to 120 mm2.
+//
+// Resistance is for ONE conductor. A run has a red and a black wire, so the loop is
+// twice the one-way length.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string_view>
+
+#include "tables/citation.h"
+#include "units/quantity.h"
+
+namespace tables {
+
+enum class GaugeSystem { awg, metric };
+
+struct Conductor {
+  GaugeSystem system;
+  std::string_view id;              // stable key in files: "10awg", "1/0awg", "2.5mm2"
+  std::string_view size;            // as printed on the wire: "10", "1/0", "2.5"
+  units::SquareMillimetres area;    // AWG: by ASTM B258; metric: nominal
+  units::OhmsPerMetre resistance_20c;  // AWG: IEC 60028 copper + 2 % lay; metric: IEC 60228 class 5 maximum
+  const Citation* citation;
+};
+
+// Ascending area. AWG: 18 16 14 12 10 8 6 4 3 2 1 1/0 2/0 3/0 4/0.
+std::span<const Conductor> conductors(GaugeSystem system);
+const Conductor* conductor_by_id(std::string_view id);  // nullptr when unknown
+std::string_view gauge_system_suffix(GaugeSystem system);  // "AWG", "mm²"
+
+// R(T) = R20 * (1 + 0.00393 (T - 20)), IEC 60028; checked over -40 to 200 degC.
+units::OhmsPerMetre resistance_at(units::OhmsPerMetre at_20c, units::Celsius conductor);
+
+// Short-time withstand constant k in A s^0.5 / mm2 of the adiabatic rule I^2 t <= k^2 S^2,
+// from the conductor's starting and final temperature (IEC 60364-5-54 Annex A formula).
+double adiabatic_k(units::Celsius start, units::Celsius final);
+
+}  // namespace tables
