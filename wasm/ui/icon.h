@@ -1,0 +1,17 @@
+// Small signs drawn with lines, so that they are crisp at any size and take any ink.
+#pragma once
+
+#include <cstdint>
+
+namespace ui {
+
+enum class Icon : std::uint8_t {
+  none, ruler, wire, check, pulse, table,          // places: size, wire, prove, trace, tables
+  more, close, back, chevron, expand, collapse,
+  plus, minus, warning, stop, up, down, backspace, undo, share, book, folder,
+};
+
+// Centre and size in CSS px, packed ImGui colour; drawn into the current window's list.
+void draw_icon(Icon icon, float x, float y, float size, std::uint32_t colour, float weight = 1.75F);
+
+}  // namespace ui
