@@ -3,6 +3,8 @@
 // which this list is empty.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -14,10 +16,19 @@ namespace circuit {
 
 Problems validate(const Circuit& circuit);
 
-// One value against its limit: empty optional when it is fine. `shown` is how the screen
-// writes the value ("-2 m"); NaN and infinities are never fine.
-std::optional<Problem> check_value(Field field, double value, std::string_view place);
-// A name as typed: valid UTF-8, no control characters, not blank, at most kMaxNameCharacters.
+// One value against its limit: empty optional when it is fine. NaN and infinities are never
+// fine. `blocks`: 12 V blocks in series; the "per 12 V" fields are taken and told for the
+// whole battery, the others do not look at it.
+std::optional<Problem> check_value(Field field, double value, std::string_view place, int blocks = 1);
+// A name as typed: valid UTF-8, no control or direction-changing characters, not blank, at
+// most kMaxNameCharacters.
 std::optional<Problem> check_name(std::string_view name, std::string_view place);
+
+// "Outlet C (Tyre inflator)", as problems name it; only the letter where the name is not
+// text or says the same. `index` is the place in circuit.outlets.
+std::string outlet_title(const Circuit& circuit, std::size_t index);
+// Foreign text made fit to stand in a sentence: in quotes, at most 40 characters, what can
+// not be printed as '?'.
+std::string quoted(std::string_view text);
 
 }  // namespace circuit
