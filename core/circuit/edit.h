@@ -15,17 +15,21 @@ struct SetName { std::string name; };
 struct SetPlace { std::string place; };           // may be empty
 struct SetFusePosition { int position; };
 struct SetSetting { Setting setting; };
-struct SetSupply { Supply supply; };
+struct SetSupply { Supply supply; };              // a new nominal voltage carries along, in proportion,
+                                                  // every voltage told for the old one: the devices'
+                                                  // lowest, and resting and low where this edit keeps them
 struct SetWiring { Wiring wiring; };
 struct SetDropLimit { double fraction; };
 struct SetAtMostAtOnce { std::optional<units::Amperes> current; };
 struct AddOutlet { OutletId after; };             // fed from `after` (kBlock: from the block); what
-                                                  // it fed stays: a new branch when it fed one
+                                                  // it fed stays: a new branch when it fed one.
+                                                  // Run and parts as at `after`, no load yet
 struct InsertOutlet { OutletId before; };         // into the run that feeds `before`; splits the run in half
 struct RemoveOutlet { OutletId id; };             // what it fed is fed from its parent, runs added
-struct MoveOutlet { OutletId id; int by; };       // swaps place with the neighbour up or down the chain;
-                                                  // name, load and parts move, runs stay where they are
-struct FeedOutletFrom { OutletId id; OutletId from; };  // re-hangs a branch; refuses a loop
+struct MoveOutlet { OutletId id; int by; };       // changes places with the one `by` places further down the
+                                                  // list (-1: up), one at a time; id, name, load and parts
+                                                  // move, the wire and its lengths stay where they are
+struct FeedOutletFrom { OutletId id; OutletId from; };  // re-hangs a branch, last on its new parent; refuses a loop
 struct SetOutletName { OutletId id; std::string name; };
 struct SetRun { OutletId id; units::Metres run; };
 struct SetLoad { OutletId id; Load load; };
@@ -45,6 +49,9 @@ struct EditResult {
   std::optional<Problem> problem;   // why it was refused
 };
 EditResult apply(const Circuit& circuit, const Edit& edit);
+
+// The id that AddOutlet or InsertOutlet gives: select it after the edit.
+OutletId next_outlet(const Circuit& circuit);
 
 // "remove outlet C": what undo offers to take back, lower case.
 std::string describe(const Circuit& before, const Edit& edit);
