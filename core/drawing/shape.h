@@ -10,7 +10,7 @@
 
 namespace drawing {
 
-struct Point { double x = 0.0; double y = 0.0; };   // picture units: CSS px at text size 100 %
+struct Point { double x = 0.0; double y = 0.0; };   // CSS px, y downwards
 
 enum class Ink { text, muted, line, positive, negative, accent, good, caution, stop, card, ground, none };
 enum class Anchor { left, centre, right };
@@ -21,7 +21,7 @@ struct Circle { Point centre; double radius = 1.0; double width = 1.0; Ink ink =
 struct Box { Point corner; double width = 0.0; double height = 0.0; double radius = 0.0;
              double line_width = 1.0; Ink ink = Ink::line; Ink fill = Ink::none; };
 struct Text { Point at; std::string text; Anchor anchor = Anchor::centre; TextSize size = TextSize::caption;
-              bool bold = false; Ink ink = Ink::text; };   // `at`: baseline middle height of the line
+              bool bold = false; Ink ink = Ink::text; };   // `at`: half the height of the line
 struct Polyline { std::vector<Point> points; double width = 1.0; Ink ink = Ink::line; bool closed = false; Ink fill = Ink::none; };
 
 // What a shape stands for, so that a tap or a test can ask; 0: nothing in particular.
@@ -37,6 +37,7 @@ struct Shape {
 struct Picture {
   double width = 0.0;
   double height = 0.0;
+  double text_scale = 1.0;     // the person's text size, already in every place; multiplies size_px()
   std::vector<Shape> shapes;
   std::string description;     // the whole picture in words, for a screen reader
 };

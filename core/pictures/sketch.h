@@ -4,11 +4,11 @@
 // rows; thirty outlets stay readable.
 #pragma once
 
-#include <functional>
+#include <cstdint>
 #include <optional>
-#include <string>
 
 #include "circuit/circuit.h"
+#include "drawing/measure.h"
 #include "drawing/shape.h"
 #include "sizing/answer.h"
 #include "units/format.h"
@@ -22,8 +22,9 @@ struct SketchOptions {
   units::Preference preference = units::Preference::metric;
   std::optional<circuit::OutletId> ringed;
   double text_scale = 1.0;                 // the person's text size; the picture grows with it
-  // Width of a text at a size, in px; the app passes its font's, tests a plain estimate.
-  std::function<double(const std::string&, drawing::TextSize, bool bold)> text_width;
+  // Width of a text at text size 100 %, in px: the sketch multiplies by text_scale itself.
+  // The app passes its font's; empty: a plain estimate.
+  drawing::TextWidth text_width;
 };
 drawing::Picture sketch(const circuit::Circuit& circuit, const sizing::Candidate* choice, const SketchOptions& options);
 
