@@ -1,0 +1,82 @@
+// Where we are and how we got there: AppState's part that keeps the address, the back
+// gesture and the screen in step.
+#include "app/app_state.h"
+
+namespace app {
+
+// A sheet for something that is not there (a removed outlet, another circuit's) is not opened.
+Route AppState::existing(Route route) const {
+  const bool about_circuit = route.screen == Screen::size && route.sheet != Sheet::none;
+  if (about_circuit && !has_circuit()) return route.parent();
+  if (route.sheet == Sheet::outlet && circuit::find_outlet(circuit(), route.outlet) == nullptr)
+    return route.parent();
+  if (route.sheet == Sheet::stored && notebook_.find(route.stored) == nullptr) return route.parent();
+  return route;
+}
+
+void AppState::show_title() {
+  std::string title = "Branchlight";
+  if (route_.screen == Screen::circuits) title = "Circuits";
+  else if (route_.screen == Screen::preferences) title = "Preferences";
+  else if (has_circuit()) title = circuit().name;
+  host_.set_title(title);
+}
+
+// After an edit the place may be gone: the address follows without a new step.
+void AppState::land_on(const Route& route) {
+  if (route == route_) return;
+  replace_route(route);
+}
+
+void AppState::go(const Route& wanted) {
+  const Route route = existing(wanted);
+  if (route == route_) return;
+  route_ = route;
+  trail_.push_back(route_text(route));
+  problem_.clear();
+  toast_.reset();
+  host_.push_route(trail_.back());
+  show_title();
+  host_.wake();
+}
+
+void AppState::replace_route(const Route& wanted) {
+  const Route route = existing(wanted);
+  if (route == route_) return;
+  route_ = route;
+  trail_.back() = route_text(route);
+  problem_.clear();
+  host_.replace_route(trail_.back());
+  show_title();
+  host_.wake();
+}
+
+// Steps we made are taken back through the host, so that its own back gesture and ours are
+// the same thing. Where the app was opened at a sheet's address there is none to take back.
+void AppState::back() {
+  if (trail_.size() > 1) {
+    host_.go_back();
+    return;
+  }
+  toast_.reset();
+  replace_route(route_.parent());
+}
+
+void AppState::route_changed(std::string_view text) {
+  const Route route = existing(parse_route(text));
+  const std::string address = route_text(route);
+  if (!text.empty() && text.front() == '#') text.remove_prefix(1);
+  if (trail_.size() > 1 && trail_[trail_.size() - 2] == text) trail_.pop_back();
+  else if (trail_.back() != text) trail_.push_back(std::string(text));
+  trail_.back() = address;
+  if (address != text) host_.replace_route(address);
+  if (!(route == route_)) {
+    problem_.clear();
+    toast_.reset();
+  }
+  route_ = route;
+  show_title();
+  host_.wake();
+}
+
+}  // namespace app

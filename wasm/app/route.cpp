@@ -1,0 +1,165 @@
+#include "app/route.h"
+
+#include <array>
+#include <charconv>
+#include <optional>
+
+#include "tables/conductor.h"
+
+namespace app {
+namespace {
+
+struct SheetWord {
+  Screen screen;
+  Sheet sheet;
+  std::string_view word;
+};
+constexpr std::array<SheetWord, 10> kSheets{{
+    {Screen::size, Sheet::outlet, "outlet"},
+    {Screen::size, Sheet::why, "why"},
+    {Screen::size, Sheet::what_if, "what-if"},
+    {Screen::size, Sheet::place, "place"},
+    {Screen::size, Sheet::supply, "supply"},
+    {Screen::size, Sheet::parts, "parts"},
+    {Screen::size, Sheet::reach, "reach"},
+    {Screen::size, Sheet::label, "label"},
+    {Screen::size, Sheet::more, "more"},
+    {Screen::preferences, Sheet::sources, "sources"},
+}};
+
+struct ScreenWord {
+  Screen screen;
+  std::string_view word;
+};
+constexpr std::array<ScreenWord, 3> kScreens{{
+    {Screen::size, "size"}, {Screen::circuits, "circuits"}, {Screen::preferences, "preferences"}}};
+
+std::string_view screen_word(Screen screen) {
+  for (const ScreenWord& known : kScreens)
+    if (known.screen == screen) return known.word;
+  return "size";
+}
+
+std::string_view sheet_word(Sheet sheet) {
+  for (const SheetWord& known : kSheets)
+    if (known.sheet == sheet) return known.word;
+  return {};
+}
+
+std::string_view take_part(std::string_view& rest) {
+  const std::size_t slash = rest.find('/');
+  const std::string_view part = rest.substr(0, slash);
+  rest = slash == std::string_view::npos ? std::string_view{} : rest.substr(slash + 1);
+  return part;
+}
+
+std::optional<std::uint32_t> positive_number(std::string_view text) {
+  std::uint32_t number = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+  if (error != std::errc{} || end != text.data() + text.size() || number == 0) return std::nullopt;
+  return number;
+}
+
+// An address carries '1/0awg' as '1-0awg': the slash parts the address.
+std::string size_word(std::string_view conductor_id) {
+  std::string word(conductor_id);
+  for (char& c : word)
+    if (c == '/') c = '-';
+  return word;
+}
+
+std::string size_from_word(std::string_view word) {
+  for (const tables::GaugeSystem system : {tables::GaugeSystem::awg, tables::GaugeSystem::metric})
+    for (const tables::Conductor& size : tables::conductors(system))
+      if (size_word(size.id) == word) return std::string(size.id);
+  return {};
+}
+
+std::optional<Route> parse_size_sheet(std::string_view word, std::string_view rest) {
+  Route route;
+  for (const SheetWord& known : kSheets)
+    if (known.screen == Screen::size && known.word == word) route.sheet = known.sheet;
+  if (route.sheet == Sheet::none) return std::nullopt;
+  if (route.sheet == Sheet::outlet) {
+    const auto number = positive_number(rest);
+    if (!number) return std::nullopt;
+    return Route::at_outlet(circuit::OutletId{*number});
+  }
+  if (route.sheet == Sheet::why || route.sheet == Sheet::what_if) {
+    route.size = size_from_word(rest);
+    const bool may_be_bare = route.sheet == Sheet::what_if && rest.empty();
+    if (route.size.empty() && !may_be_bare) return std::nullopt;
+    return route;
+  }
+  return rest.empty() ? std::optional(route) : std::nullopt;
+}
+
+}  // namespace
+
+Route Route::at(Screen screen, Sheet sheet) {
+  Route route;
+  route.screen = screen;
+  route.sheet = sheet;
+  return route;
+}
+
+Route Route::at_outlet(circuit::OutletId outlet) {
+  Route route = at(Screen::size, Sheet::outlet);
+  route.outlet = outlet;
+  return route;
+}
+
+Route Route::why(std::string_view conductor_id) {
+  Route route = at(Screen::size, Sheet::why);
+  route.size = conductor_id;
+  return route;
+}
+
+Route Route::what_if(std::string_view conductor_id) {
+  Route route = at(Screen::size, Sheet::what_if);
+  route.size = conductor_id;
+  return route;
+}
+
+Route Route::at_stored(std::uint32_t number) {
+  Route route = at(Screen::circuits, Sheet::stored);
+  route.stored = number;
+  return route;
+}
+
+Route Route::parent() const { return at(sheet == Sheet::none ? Screen::size : screen); }
+
+Route parse_route(std::string_view text) {
+  if (!text.empty() && text.front() == '#') text.remove_prefix(1);
+  const std::string_view first = take_part(text);
+  if (text.empty()) {
+    for (const ScreenWord& known : kScreens)
+      if (known.word == first) return Route::at(known.screen);
+    return {};
+  }
+  if (first == "circuits") {
+    const auto number = positive_number(text);
+    return number ? Route::at_stored(*number) : Route::at(Screen::circuits);
+  }
+  const std::string_view second = take_part(text);
+  if (first == "preferences")
+    return Route::at(Screen::preferences, second == "sources" && text.empty() ? Sheet::sources : Sheet::none);
+  if (first == "size") return parse_size_sheet(second, text).value_or(Route{});
+  return {};
+}
+
+std::string route_text(const Route& route) {
+  std::string text(screen_word(route.screen));
+  switch (route.sheet) {
+    case Sheet::none: return text;
+    case Sheet::stored: return text.append("/").append(std::to_string(route.stored));
+    case Sheet::outlet: return text.append("/outlet/").append(std::to_string(route.outlet.number));
+    default: break;
+  }
+  text += "/";
+  text += sheet_word(route.sheet);
+  if (!route.size.empty()) text.append("/").append(size_word(route.size));
+  return text;
+}
+
+}  // namespace app

@@ -1,0 +1,52 @@
+// Where in the app we are, as the address after '#' says it: a screen, and a sheet over it.
+// "size", "size/outlet/3", "size/why/10awg", "size/what-if/12awg", "circuits/2", "preferences".
+// Anything else reads as the Size screen.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+#include "circuit/circuit.h"
+
+namespace app {
+
+enum class Screen : std::uint8_t { size, circuits, preferences };
+
+enum class Sheet : std::uint8_t {
+  none,
+  outlet,      // size/outlet/<number>
+  why,         // size/why/<conductor id>
+  what_if,     // size/what-if or size/what-if/<conductor id in hand>
+  place,       // size/place: where the wire lies
+  supply,      // size/supply
+  parts,       // size/parts
+  reach,       // size/reach: the question turned round
+  label,       // size/label: the circuit's name, place and fuse position
+  more,        // size/more: what else can be done with this circuit
+  stored,      // circuits/<number>: one stored circuit
+  sources,     // preferences/sources
+};
+
+struct Route {
+  Screen screen = Screen::size;
+  Sheet sheet = Sheet::none;
+  circuit::OutletId outlet;        // Sheet::outlet
+  std::string size;                // Sheet::why, Sheet::what_if
+  std::uint32_t stored = 0;        // Sheet::stored: the circuit's number in the notebook
+
+  friend bool operator==(const Route&, const Route&) = default;
+
+  static Route at(Screen screen, Sheet sheet = Sheet::none);
+  static Route at_outlet(circuit::OutletId outlet);
+  static Route why(std::string_view conductor_id);
+  static Route what_if(std::string_view conductor_id);
+  static Route at_stored(std::uint32_t number);
+  // The screen below the sheet; Size below any other screen.
+  [[nodiscard]] Route parent() const;
+};
+
+Route parse_route(std::string_view text);   // never fails; a leading '#' is fine
+std::string route_text(const Route& route); // no '#'
+
+}  // namespace app
