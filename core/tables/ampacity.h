@@ -39,7 +39,8 @@ std::span<const double> insulation_ratings_c();
 // Where a circuit's wire lies.
 struct Surroundings {
   units::Celsius ambient{30.0};       // air where the wire lies, -40 to 90
-  bool hot_space = false;             // engine space: counts as at least 50 degC ambient
+  bool hot_space = false;             // engine space: counts as at least 50 degC ambient, and under
+                                      // marine_us never better than its printed engine-space factor
   units::Celsius insulation{105.0};   // rating printed on the wire
   int circuits_bundled = 1;           // circuits tied together, this one included, 1 to 20
 };
@@ -47,17 +48,23 @@ struct Surroundings {
 // Every factor that made the figure, so that the screen can show the sum.
 struct DeratedAmpacity {
   units::Amperes base;      // from the table, at 30 degC, alone
-  double ambient_factor;    // never above 1: a cold place earns nothing
-  double bundling_factor;
-  units::Amperes derated;   // base * ambient_factor * bundling_factor
-  std::string_view row;     // the row read, e.g. "10 AWG, 105 °C"; another gauge's row where
+  double strand_factor = 1.0;   // fine strands under a table made for coarser wire; 1 when it is not
+  double ambient_factor = 1.0;  // never above 1: a cold place earns nothing
+  double bundling_factor = 1.0;
+  units::Amperes derated;   // base * strand_factor * ambient_factor * bundling_factor
+  std::string row;          // the row read, e.g. "10 AWG, 105 °C"; another gauge's row where
                             // the size is not in the table but heats no more than that row's size
-  const Citation* base_citation;
-  const Citation* ambient_citation;
-  const Citation* bundling_citation;
+  const Citation* base_citation = nullptr;
+  const Citation* strand_citation = nullptr;
+  const Citation* ambient_citation = nullptr;
+  const Citation* bundling_citation = nullptr;
 };
 
-enum class NoAmpacity { table_ends, insulation_below_table, too_hot };
+enum class NoAmpacity {
+  table_ends,              // the size, or the count of bundled circuits, lies past the table's end
+  insulation_below_table,  // no column for so low a rating
+  too_hot,                 // ambient at or above the column's rating
+};
 
 struct AmpacityResult {
   std::optional<DeratedAmpacity> value;
@@ -66,7 +73,8 @@ struct AmpacityResult {
 AmpacityResult ampacity(AmpacityTableId table, const Conductor& size, const Surroundings& around);
 
 // The circuit fuse ceiling of NEC 552.10(E)(1) for road vehicles (from memory); nullopt for a
-// size the table does not have (larger than 10 AWG).
+// size larger than the table has (10 AWG, 6 mm2). A metric size takes the figure of the largest
+// AWG with no more copper than its nominal area; 0.75 mm2 takes 5 A (both our choice).
 std::optional<units::Amperes> road_vehicle_fuse_ceiling(const Conductor& size);
 const Citation& road_vehicle_ceiling_citation();
 

@@ -13,7 +13,8 @@ namespace tables {
 
 enum class FuseFamilyId { blade, mini_blade, large_blade, bolt_on, blade_high_voltage };
 
-// At `multiple` times its rating the fuse opens no later than `opens_within`.
+// At `multiple` times its rating the fuse holds for `not_before` and opens no later than
+// `opens_within`; an absent time means that nothing is promised.
 struct FuseGate {
   double multiple;
   std::optional<units::Seconds> not_before;
@@ -40,10 +41,15 @@ std::string_view fuse_colour(FuseFamilyId family, units::Amperes rating);
 
 // Typical cold resistance of the element, nullopt when not listed; about +-20 %.
 std::optional<units::Ohms> fuse_cold_resistance(FuseFamilyId family, units::Amperes rating);
+// The listed figure, else an estimate: 75 mV across the element at its rating, the middle of
+// the listed ones (57 to 123 mV). For drop, where a fuse of 0 ohm would flatter the answer.
+// 0 ohm only for a rating of 0 or below: no fuse.
+units::Ohms fuse_planning_resistance(FuseFamilyId family, units::Amperes rating);
+const Citation& fuse_resistance_citation();
 
 // Longest time the fuse may take at this current, by the slowest gate at or below the
 // multiple (a step down between gates, never interpolated towards the fast side).
-// nullopt: no gate promises that it opens at all.
+// nullopt: no gate promises that it opens at all (or the rating is not above 0).
 std::optional<units::Seconds> opens_within(const FuseFamily& family, units::Amperes rating, units::Amperes current);
 
 }  // namespace tables

@@ -6,6 +6,7 @@
 #include <optional>
 #include <span>
 #include <string_view>
+#include <vector>
 
 #include "tables/citation.h"
 #include "units/quantity.h"
@@ -30,10 +31,16 @@ struct Part {
 // Ascending largest_bare.
 std::span<const Part> parts(PartKind kind);
 const Part* part_by_key(std::string_view key);
+// Splices to offer. In anything that moves, only those that stand vibration.
+std::vector<const Part*> splices_offered(bool moves);
 
 // A push-on tab's permitted current depends on the wire crimped to it (UL 310, from memory).
 // Returns the lower of the part's rating and that figure.
 units::Amperes part_rating_with(const Part& part, units::SquareMillimetres wire);
+// Where part_rating_with()'s figure comes from: the tab table where it is the lower, else the part.
+const Citation& part_rating_citation(const Part& part, units::SquareMillimetres wire);
+// Band rule of thumb behind every typical_resistance.
+const Citation& joint_resistance_citation();
 
 // Does the conductor go in?  Bare strands or with a ferrule pressed on.
 bool part_accepts(const Part& part, units::SquareMillimetres wire, bool ferrule);

@@ -25,6 +25,6 @@ const BatteryKind* battery_kind_by_key(std::string_view key);
 
 // 12, 24 and 48: the only nominal voltages offered.
 std::span<const double> system_voltages_v();
-int blocks_in_series(units::Volts nominal);  // 1, 2 or 4
+int blocks_in_series(units::Volts nominal);  // 1, 2 or 4; the nearest for anything else, at least 1
 
 }  // namespace tables
