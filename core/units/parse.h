@@ -1,5 +1,7 @@
 // Typed text to a quantity, or why not. Forgiving: decimal comma, spaces, units in any case,
-// feet and inches ("10 ft 6 in", 10'6", 10.5ft). Never accepts half a text, NaN or infinity.
+// feet and inches ("10 ft 6 in", 10'6", 10.5ft), metres and centimetres. Never accepts half a
+// text, an exponent, NaN, infinity, or "1,200", which two readers take for two numbers.
+// A sign is accepted: whether a length may be negative is for the field's limit to say.
 #pragma once
 
 #include <optional>
