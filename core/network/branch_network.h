@@ -39,6 +39,11 @@ using Loading = std::vector<double>;
 
 enum class BatteryState { resting, low, charging };
 
+// Every resistance branch runs from `near_source` to `away` on both sides, so swap_ends() of a
+// red and a black element reverses all that lies beyond; in use the black currents are negative.
+// A device runs from its red contact to its black one. Feeder: wire with its lugs. Bus: one side
+// of the block. fuse_contact: both clips, red side only, as are main_fuse and fuse. A device not
+// fitted or switched off is an open branch.
 struct BranchNetwork {
   Netlist netlist;
   struct Named { Place place; BranchId branch; NodeId near_source; NodeId away; };
@@ -51,7 +56,9 @@ struct BranchNetwork {
 BranchNetwork build(const circuit::Circuit& circuit, const Fitted& fitted, const Loading& loading,
                     BatteryState battery);
 
-// The joint and part resistances build() uses, so that radial.h uses the same.
+// The resistances build() uses, summed for radial.h. Wire at circuit.wiring.wire_temperature,
+// parts by tables::Part, fuses cold and as new; what no table lists is in network/assumed.h.
+// The circuit has passed circuit::validate(), and fitted.size is set.
 struct SeriesResistances {
   units::Volts emf;
   units::Ohms source;                 // battery inside

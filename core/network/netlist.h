@@ -1,5 +1,5 @@
 // A direct-current network as nodes and branches. Node 0 is the battery's negative post, the
-// zero of all voltages. Resistances are 1e-5 ohm or more: a bolted short is 1e-4 ohm.
+// zero of all voltages. Resistances are 1e-5 to 1e12 ohm: a bolted short is 1e-4 ohm.
 // Every fault is an edit of a copy: open a branch, add resistance in it, bridge two nodes,
 // swap two branches' ends. Any such edit leaves a network that solve() can answer, floating
 // parts included.
@@ -22,6 +22,11 @@ struct BranchId {
   std::int32_t index = -1;
   friend constexpr auto operator<=>(BranchId, BranchId) = default;
 };
+
+inline constexpr double kSmallestOhm = 1e-5;
+inline constexpr double kLargestOhm = 1e12;
+inline constexpr double kLargestEmfV = 1000.0;    // either sign
+inline constexpr double kLargestLoad = 1e6;       // A or W
 
 enum class Law {
   resistance,        // value_ohm
@@ -50,8 +55,11 @@ class Netlist {
   BranchId add_constant_current(NodeId from, NodeId to, units::Amperes current, units::Volts fold);
   BranchId add_constant_power(NodeId from, NodeId to, units::Watts power, units::Volts fold);
 
+  BranchId add_open(NodeId from, NodeId to);                // a place for something not there
+
   void open(BranchId branch);
-  void add_series(BranchId branch, units::Ohms extra);      // resistance or battery branches
+  void add_series(BranchId branch, units::Ohms extra);      // a load gets it in its `from` lead, with a new
+                                                            // node; in an open branch nothing changes
   BranchId bridge(NodeId a, NodeId b, units::Ohms ohms);    // a short, or a meter or lamp
   void swap_ends(BranchId first, BranchId second);          // the `to` ends change places: reversed polarity
 
@@ -60,6 +68,7 @@ class Netlist {
   [[nodiscard]] const Branch& branch(BranchId id) const { return branches_[static_cast<std::size_t>(id.index)]; }
 
  private:
+  BranchId add(const Branch& branch);
   std::size_t node_count_ = 1;
   std::vector<Branch> branches_;
 };

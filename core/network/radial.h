@@ -4,7 +4,7 @@
 // branch, so each run is one loop resistance.
 #pragma once
 
-#include <string>
+#include <cstddef>
 #include <vector>
 
 #include "circuit/circuit.h"
@@ -35,7 +35,21 @@ class Radial {
   [[nodiscard]] units::Ohms loop_to(std::size_t outlet) const;
 
  private:
-  // (filled in by the implementation)
+  struct Outlet {
+    std::ptrdiff_t parent = -1;   // index of the outlet that feeds it, less than its own; -1: the block
+    double path_ohm = 0.0;        // loop from the parent's splice to the far side of its own
+    double tail_ohm = 0.0;        // loop from there to the device
+    Law law = Law::open;          // of the device at full loading; open: nothing fitted
+    double value = 0.0;           // ohm, A or W by law
+    double fold_v = 0.0;
+    double rated_a = 0.0;         // at the nominal voltage
+    double loop_ohm = 0.0;        // from the battery's inside to the far side of its splice
+  };
+  class Sweep;
+  std::vector<Outlet> outlets_;   // by index in circuit.outlets: parents before children
+  double emf_v_ = 0.0;
+  double source_ohm_ = 0.0;       // inside the battery
+  double root_ohm_ = 0.0;         // the same with the supply loop up to the clamps
 };
 
 }  // namespace network
