@@ -1,1 +1,130 @@
-// (not written yet)
+#include "sizing/sizing.h"
+
+#include <algorithm>
+#include <cassert>
+
+#include "circuit/validate.h"
+#include "sizing/judge.h"
+#include "sizing/notes.h"
+#include "sizing/words.h"
+
+namespace sizing {
+namespace {
+
+bool any_load(const circuit::Circuit& circuit) {
+  return std::any_of(circuit.outlets.begin(), circuit.outlets.end(),
+                     [](const circuit::Outlet& outlet) { return outlet.load.rating > 0.0; });
+}
+
+// What the answer rests on, whatever the inputs: a wire that its fuse does not protect is never
+// recommended. Held here once more, apart from the judgements.
+bool fuse_protects(const Context& context, const Candidate& choice) {
+  if (!choice.passes || !choice.fuse || !choice.derated_ampacity || choice.first_failure() != nullptr) return false;
+  FuseCeiling ceiling;
+  find_ceiling(context, *choice.size, choice.tail, ceiling);
+  return *choice.fuse <= *choice.derated_ampacity && *choice.fuse <= ceiling.most() &&
+         choice.fuse->number() * (1.0 + 1e-8) >= 1.25 * choice.design_current.number();
+}
+
+void find_choice(const Context& context, Answer& answer) {
+  for (std::size_t i = 0; i < answer.ladder.size(); ++i) {
+    const Candidate& candidate = answer.ladder[i];
+    const bool protects = fuse_protects(context, candidate);
+    assert(protects == candidate.passes);
+    if (!protects) continue;
+    if (!answer.best_ignoring_shelf) answer.best_ignoring_shelf = i;
+    if (!candidate.on_shelf) continue;
+    answer.chosen = i;
+    return;
+  }
+}
+
+void tell_reason(Answer& answer) {
+  const std::size_t chosen = *answer.chosen;
+  if (chosen == 0) {
+    answer.reason = size_text(*answer.ladder[0].size) + " is the thinnest of the list, and passes everything.";
+    return;
+  }
+  const Candidate& smaller = answer.ladder[chosen - 1];
+  if (smaller.passes) {
+    answer.reason = "Set by the shelf. " + size_text(*smaller.size) + " with a " + fuse_text(*smaller.fuse) +
+                    " would do, but the shop has it not.";
+    return;
+  }
+  answer.set_by = *smaller.first_failure();
+  answer.reason = "Set by " + set_by_words(answer.set_by->criterion) + ". " + answer.set_by->sentence;
+}
+
+bool fails(const Candidate& candidate, Criterion criterion) {
+  return std::any_of(candidate.judgements.begin(), candidate.judgements.end(),
+                     [criterion](const Judgement& j) { return j.criterion == criterion && !j.passes; });
+}
+
+// The size to speak of when none fits: of those that go into the parts, the one with the fewest
+// failures; of equals the largest, as more copper helps against most of them.
+const Candidate& nearest(const Answer& answer) {
+  const Candidate* best = nullptr;
+  std::ptrdiff_t best_failures = 0;
+  for (const Candidate& candidate : answer.ladder) {
+    const std::ptrdiff_t failures =
+        std::count_if(candidate.judgements.begin(), candidate.judgements.end(),
+                      [](const Judgement& j) { return !j.passes; }) +
+        (fails(candidate, Criterion::fit) ? 100 : 0);
+    if (best != nullptr && failures > best_failures) continue;
+    best = &candidate;
+    best_failures = failures;
+  }
+  return *best;
+}
+
+void tell_nothing_fits(Answer& answer) {
+  if (answer.best_ignoring_shelf) {
+    const Candidate& best = answer.ladder[*answer.best_ignoring_shelf];
+    answer.verdict = Verdict::not_on_shelf;
+    answer.headline = "The shop has nothing that fits: it takes " + size_text(*best.size) + " with a " +
+                      fuse_text(*best.fuse) + ", or thicker.";
+    return;
+  }
+  answer.verdict = Verdict::none_fits;
+  const Candidate& best = nearest(answer);
+  answer.headline = "No size fits: " + best.first_failure()->sentence;
+}
+
+}  // namespace
+
+Answer size_circuit(const circuit::Circuit& circuit) {
+  Answer answer;
+  answer.problems = circuit::validate(circuit);
+  if (!answer.problems.empty()) {
+    answer.verdict = Verdict::invalid;
+    answer.headline = circuit::one_line(answer.problems.front());
+    return answer;
+  }
+  if (!any_load(circuit)) {
+    answer.verdict = Verdict::no_load;
+    answer.headline = "No outlet has a load yet. Give at least one a load in A or W.";
+    return answer;
+  }
+  const Context context(circuit);
+  const auto sizes = tables::conductors(circuit.wiring.gauge);
+  answer.ladder.reserve(sizes.size());
+  WarmStart warm;
+  for (const tables::Conductor& size : sizes) answer.ladder.push_back(judge_on_shelf(context, size, warm));
+  find_choice(context, answer);
+  if (answer.chosen) {
+    answer.verdict = Verdict::fits;
+    tell_reason(answer);
+    answer.notes = notes_for(context, answer.ladder[*answer.chosen]);
+  } else {
+    tell_nothing_fits(answer);
+  }
+  return answer;
+}
+
+Candidate judge(const circuit::Circuit& circuit, const tables::Conductor& size, std::optional<units::Amperes> fuse) {
+  const Context context(circuit);
+  WarmStart warm;
+  return judge_with(context, size, fuse, warm);
+}
+
+}  // namespace sizing

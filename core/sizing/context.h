@@ -1,0 +1,35 @@
+// A valid circuit with its keys looked up once, for everything that judges sizes of it.
+#pragma once
+
+#include <vector>
+
+#include "circuit/circuit.h"
+#include "sizing/loading.h"
+#include "tables/conductor.h"
+#include "tables/fuse.h"
+#include "tables/part.h"
+
+namespace sizing {
+
+struct Context {
+  explicit Context(const circuit::Circuit& valid_circuit);
+  const circuit::Circuit& circuit;
+  Demand demand;
+  const tables::FuseFamily& family;
+  const tables::Part& clamp;
+  const tables::Part& splice;
+  std::vector<const tables::Part*> terminals;  // by outlet index
+  std::vector<const tables::Part*> sockets;    // the outlets themselves, by outlet index
+  units::Volts charging;                       // highest the system sees, whole battery
+  units::Metres farthest;                      // far outlet from the block
+
+  [[nodiscard]] double nominal_v() const { return circuit.supply.nominal.number(); }
+  [[nodiscard]] bool road_vehicle() const {
+    return circuit.setting == circuit::Setting::van || circuit.setting == circuit::Setting::trailer;
+  }
+  [[nodiscard]] double drop_limit(std::size_t outlet) const {
+    return circuit.outlets[outlet].drop_limit.value_or(circuit.drop_limit);
+  }
+};
+
+}  // namespace sizing

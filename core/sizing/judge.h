@@ -1,0 +1,27 @@
+// One size judged on every criterion, with the fuse that goes with it.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "sizing/answer.h"
+#include "sizing/context.h"
+#include "sizing/protection.h"
+
+namespace sizing {
+
+// The worst loadings of one size, a good place to start looking from for the next.
+struct WarmStart {
+  std::vector<network::Loading> drop;   // by outlet; empty: none yet
+  std::vector<network::Loading> low;
+  std::size_t solves = 0;               // counted for the benchmark
+};
+
+// The fuse: the one given, else the smallest standard rating that serves; a larger one, still
+// within every limit, only where its lower resistance makes the difference. The shelf's missing
+// sizes and fuses are respected through Candidate::on_shelf.
+Candidate judge_on_shelf(const Context& context, const tables::Conductor& size, WarmStart& warm);
+Candidate judge_with(const Context& context, const tables::Conductor& size, std::optional<units::Amperes> fuse,
+                     WarmStart& warm);
+
+}  // namespace sizing

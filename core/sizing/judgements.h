@@ -1,0 +1,44 @@
+// Each criterion on its own: value, limit, where the rule comes from, and a sentence.
+// docs/sizing-rules.md gives formula and source of each.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "sizing/answer.h"
+#include "sizing/context.h"
+#include "sizing/protection.h"
+
+namespace sizing {
+
+// What is judged: one size, its tail, the fuse that would go with it.
+struct Judging {
+  const Context& context;
+  const tables::Conductor& size;
+  const tables::Conductor* tail;
+  const FuseCeiling& ceiling;
+  std::optional<units::Amperes> fuse;   // nullopt: the family has none for this current
+  bool fuse_carries;                    // rating from 1.25 x the current up
+  units::Amperes design;
+};
+
+Judgement judge_ampacity(const Judging& judging);
+Judgement judge_fuse_rating(const Judging& judging);
+Judgement judge_fuse_voltage(const Judging& judging);
+Judgement judge_part_rating(const Judging& judging);
+Judgement judge_fit(const Judging& judging);
+Judgement judge_mechanical_minimum(const Judging& judging);
+
+struct CannotRun {
+  std::optional<std::size_t> outlet;
+  bool only_when_low = false;
+  bool unsettled = false;
+};
+Judgement judge_operating_point(const Judging& judging, const CannotRun& cannot_run);
+Judgement judge_drop(const Judging& judging, const std::vector<OutletResult>& outlets,
+                     const std::vector<double>& flowing_a);
+Judgement judge_device_minimum(const Judging& judging, const std::vector<double>& low_v);
+Judgement judge_far_short(const Judging& judging, const network::Fitted& fitted);
+Judgement judge_withstand(const Judging& judging, const network::Fitted& fitted);
+
+}  // namespace sizing

@@ -1,0 +1,72 @@
+// The worst simultaneous loading. Each load may be on by a fraction 0 to 1, and the rated
+// amperes that are on together stay within the circuit's cap. Which loads then hurt most is
+// found, not assumed: a first guess spends the cap where the most resistance is shared, and
+// each step moves to the corner the solved network's gradient points at, while that is worse.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <vector>
+
+#include "circuit/circuit.h"
+#include "network/branch_network.h"
+#include "network/radial.h"
+
+namespace sizing {
+
+// What the loads may draw together, from the circuit alone.
+struct Demand {
+  explicit Demand(const circuit::Circuit& circuit);
+  std::vector<double> rated_a;   // by outlet index, at nominal voltage
+  double total_a = 0.0;
+  double cap_a = 0.0;            // the lesser of the total and 'at most at once'
+  bool all_at_once = true;       // the cap does not bind
+  bool any_resistive = false;
+  bool any_varying = false;      // a load whose current is not constant
+  std::vector<std::size_t> parent;  // by outlet index; kNoParent: fed from the block
+};
+inline constexpr std::size_t kNoParent = static_cast<std::size_t>(-1);
+
+enum class Worst {
+  total_current,  // most through the fuse
+  drop,           // most between battery posts and the device, V
+  low_voltage,    // least at the device, V (as the fall below the battery's own voltage)
+};
+
+struct WorstCase {
+  const network::Loading* loading = nullptr;           // owned by the finder
+  const network::RadialSolution* solution = nullptr;
+  double value = 0.0;                                   // A or V by Worst; larger is worse
+};
+
+// One tree, one battery state. Solutions are kept, as many outlets share their worst loading.
+class LoadingFinder {
+ public:
+  LoadingFinder(const circuit::Circuit& circuit, const Demand& demand, const network::Fitted& fitted,
+                network::BatteryState battery);
+  // `outlet` is of no meaning for total_current. `start`: a loading to try first, or nullptr.
+  WorstCase worst(Worst kind, std::size_t outlet, const network::Loading* start = nullptr);
+  [[nodiscard]] const network::SeriesResistances& series() const { return series_; }
+
+ private:
+  struct Tried {
+    std::uint64_t hash;
+    network::Loading loading;
+    network::RadialSolution solution;
+  };
+  const Tried& tried(const network::Loading& loading);
+  [[nodiscard]] double value_of(Worst kind, std::size_t outlet, const network::RadialSolution& at) const;
+  [[nodiscard]] std::vector<double> gradient(Worst kind, std::size_t outlet, const Tried& at) const;
+  [[nodiscard]] std::vector<double> source_gradient(const Tried& at) const;
+  [[nodiscard]] std::vector<double> first_guess(Worst kind, std::size_t outlet) const;
+  [[nodiscard]] network::Loading spend_cap(const std::vector<double>& worth) const;
+
+  const circuit::Circuit& circuit_;
+  const Demand& demand_;
+  network::Radial radial_;
+  network::SeriesResistances series_;
+  std::vector<double> loop_ohm_;   // battery's inside to each splice
+  std::vector<std::unique_ptr<Tried>> storage_;
+};
+
+}  // namespace sizing

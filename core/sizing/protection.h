@@ -1,0 +1,61 @@
+// How large the fuse may be: the least of what wire, tail, clamp, splice, terminals and outlets
+// carry, and of the road vehicle ceiling. And what a short does: current at the far end, time
+// to open, heat let through.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "sizing/context.h"
+#include "tables/ampacity.h"
+
+namespace sizing {
+
+enum class Link { wire, tail, clamp, splice, terminal, outlet, road_ceiling };
+
+struct LinkRating {
+  Link link;
+  units::Amperes most;
+  std::optional<std::size_t> outlet;      // for terminals and outlets
+  const tables::Citation* citation = nullptr;
+};
+// Everything the fuse must protect, for a run of `size` with `tail` at the outlets. Where the
+// same link occurs at many outlets, the weakest stands for all.
+struct FuseCeiling {
+  std::vector<LinkRating> links;
+  tables::AmpacityResult wire;
+  const LinkRating* least = nullptr;      // into links
+  const LinkRating* least_part = nullptr; // of clamp, splice, terminal, outlet
+  [[nodiscard]] units::Amperes most() const { return least->most; }
+};
+void find_ceiling(const Context& context, const tables::Conductor& size, const tables::Conductor* tail,
+                  FuseCeiling& into);
+std::string link_text(const Context& context, const LinkRating& link);     // "outlet C", "wire"
+std::string chain_text(const Context& context, const FuseCeiling& ceiling);// "wire 45 A, clamp 30 A, ..."
+
+// Smallest standard rating of the family from `least` up; nullopt past its end. Ratings in
+// `missing` are passed over.
+std::optional<units::Amperes> standard_fuse(const tables::FuseFamily& family, units::Amperes least,
+                                            const std::vector<double>& missing = {});
+
+// Tail: the run's own size where every terminal takes it, else the largest smaller one that all
+// take and the splice too; nullptr when there is none.
+const tables::Conductor* choose_tail(const Context& context, const tables::Conductor& size);
+
+struct FarShort {
+  std::size_t outlet = 0;
+  units::Amperes current;    // battery low, wire at its insulation rating: the least there can be
+};
+FarShort far_short(const Context& context, const network::Fitted& fitted);
+
+// Most I^2 t the fuse may let through over all short currents from `least` up, by its slowest
+// gates held as steps; above the last gate the melting energy stays that of the last gate.
+// nullopt: no gate promises that it opens at `least`.
+std::optional<units::AmpereSquaredSeconds> let_through(const tables::FuseFamily& family, units::Amperes rating,
+                                                       units::Amperes least);
+
+// k^2 S^2 of a conductor from its insulation rating to the short-time temperature.
+units::AmpereSquaredSeconds withstands(const tables::Conductor& size, units::Celsius insulation);
+
+}  // namespace sizing
