@@ -17,7 +17,10 @@ namespace document {
 // Raise when a file written by the new code would not be read right by the old; keep a
 // migration from each earlier version and a sample in tests/documents/.
 inline constexpr int kFormatVersion = 1;
+inline constexpr std::string_view kFormatName = "branchlight-circuits";
 
+// Of circuits that validate() passes. Same circuits, same bytes. read_circuits() takes the text
+// back unless it is longer than circuit::kMaxFileBytes or holds more than kMaxCircuitsInFile.
 std::string write_circuit(const circuit::Circuit& circuit);
 std::string write_circuits(const std::vector<circuit::Circuit>& circuits);  // an export of several
 
