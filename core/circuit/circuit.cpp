@@ -75,11 +75,11 @@ Circuit demo_circuit() {
   circuit.setting = Setting::trailer;
   circuit.supply.battery = "lead-agm";
   circuit.drop_limit = 0.05;
-  circuit.at_most_at_once = units::Amperes(12.0);
+  circuit.at_most_at_once = units::Amperes(10.0);
   circuit.outlets = {
-      outlet(1, "Truing-stand light", 0, 3.2, {LoadKind::constant_current, false, 2.0, std::nullopt}),
-      outlet(2, "Tablet charger", 1, 1.4, {LoadKind::constant_power, true, 36.0, units::Volts(11.0)}),
-      outlet(3, "Tyre inflator", 2, 1.1, {LoadKind::constant_current, false, 10.0, std::nullopt}),
+      outlet(1, "Truing-stand light", 0, 2.9, {LoadKind::constant_current, false, 2.0, std::nullopt}),
+      outlet(2, "Tablet charger", 1, 1.2, {LoadKind::constant_power, true, 36.0, units::Volts(11.0)}),
+      outlet(3, "Tyre inflator", 2, 1.0, {LoadKind::constant_current, false, 8.0, std::nullopt}),
   };
   circuit.next_outlet_id = 4;
   return circuit;

@@ -89,7 +89,7 @@ void find_ceiling(const Context& context, const tables::Conductor& size, const t
 std::string link_text(const Context& context, const LinkRating& link) {
   std::string text(link_name(link.link));
   if (link.outlet && context.terminals.size() > 1) {
-    text += link.link == Link::terminal ? " at " : " ";
+    text += " at ";
     text += circuit::outlet_letter(*link.outlet);
   }
   return text;
