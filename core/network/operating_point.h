@@ -88,6 +88,7 @@ Walk find_operating_point(std::span<const LoadLaw> laws, LoadSpace& at, Linear& 
   linear.accept(1.0);
   at.voltage_v = at.next_voltage_v;
   for (std::size_t k = 0; k < n; ++k) at.current_a[k] = at.slope[k] * at.voltage_v[k];
+  if (n == 0) return {true, 1};
 
   const int one_fold_at_a_time = 50 + 2 * static_cast<int>(n);
   const int limit = 2 * one_fold_at_a_time + 100;
