@@ -194,11 +194,15 @@ class Painter {
       const Row& child = layout_.rows[tap.hung[k]];
       const Stop& first = child.stops.front();
       const Subject run = run_subject(first.outlet);
-      Path red = down(tap.red_x, row.red_y, child.red_y, crossings);
-      red.push_back({first.x, child.red_y});
+      const bool last = k + 1 == tap.hung.size();
+      const double bend = last ? 6.0 * m_.unit : 0.0;   // where others hang further down, a joint and no bend
+      Path red = down(tap.red_x, row.red_y, child.red_y - 2.0 * bend, crossings);
+      const Path corner = rounded({red.back(), {tap.red_x, child.red_y}, {first.x, child.red_y}}, bend);
+      red.insert(red.end(), corner.begin() + 1, corner.end());
       wire(std::move(red), Ink::positive, run);
-      wire({{tap.black_x, row.black_y}, {tap.black_x, child.black_y}, {first.x, child.black_y}}, Ink::negative, run);
-      if (k + 1 < tap.hung.size()) {
+      wire(rounded({{tap.black_x, row.black_y}, {tap.black_x, child.black_y}, {first.x, child.black_y}}, bend),
+           Ink::negative, run);
+      if (!last) {
         dot({tap.red_x, child.red_y}, Ink::positive, run);
         dot({tap.black_x, child.black_y}, Ink::negative, run);
         crossings.push_back(child.black_y);
