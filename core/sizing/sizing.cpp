@@ -87,7 +87,14 @@ void tell_nothing_fits(Answer& answer) {
   }
   answer.verdict = Verdict::none_fits;
   const Candidate& best = nearest(answer);
-  answer.headline = "No size fits: " + best.first_failure()->sentence;
+  std::string why = best.first_failure()->sentence;
+  const auto next = static_cast<std::size_t>(&best - answer.ladder.data()) + 1;
+  if (!fails(best, Criterion::fit) && next < answer.ladder.size() && fails(answer.ladder[next], Criterion::fit)) {
+    // What more copper would need: both halves of the reason in one sentence.
+    if (why.ends_with('.')) why.pop_back();
+    why += ", and " + answer.ladder[next].judgements[static_cast<std::size_t>(Criterion::fit)].sentence;
+  }
+  answer.headline = "No size fits: " + why;
 }
 
 }  // namespace

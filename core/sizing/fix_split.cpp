@@ -1,0 +1,145 @@
+// Two circuits instead of one: a branch of the tree leaves from a fuse of its own.
+#include <algorithm>
+
+#include "circuit/limits.h"
+#include "sizing/fixes_kit.h"
+#include "sizing/loading.h"
+#include "sizing/words.h"
+#include "units/format.h"
+
+namespace sizing {
+namespace {
+
+using circuit::Circuit;
+using circuit::Outlet;
+
+// The part of a circuit whose outlets are wanted. An outlet whose feeder is not among them is
+// fed straight from the block, over the whole way its wire had.
+Circuit part_of(const Circuit& circuit, const std::vector<bool>& wanted, const Demand& demand) {
+  Circuit part = circuit;
+  part.outlets.clear();
+  for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
+    if (!wanted[i]) continue;
+    Outlet outlet = circuit.outlets[i];
+    std::size_t above = demand.parent[i];
+    while (above != kNoParent && !wanted[above]) {
+      outlet.run += circuit.outlets[above].run;
+      above = demand.parent[above];
+    }
+    outlet.fed_from = above == kNoParent ? circuit::kBlock : circuit.outlets[above].id;
+    part.outlets.push_back(std::move(outlet));
+  }
+  return part;
+}
+
+// Both leave the same block, so they lie in the same bundle unless kept apart.
+void count_bundle(Circuit& circuit) {
+  const int most = static_cast<int>(circuit::limit(circuit::Field::circuits_bundled).high);
+  circuit.wiring.around.circuits_bundled = std::min(most, circuit.wiring.around.circuits_bundled + 1);
+}
+
+std::string second_name(const std::string& name) {
+  std::string shown = name;
+  std::size_t characters = 0;
+  std::size_t cut = 0;
+  for (std::size_t i = 0; i < shown.size(); ++i) {
+    if ((static_cast<unsigned char>(shown[i]) & 0xC0U) == 0x80U) continue;  // inside a UTF-8 character
+    if (characters == circuit::kMaxNameCharacters - 2) cut = i;
+    ++characters;
+  }
+  if (characters > circuit::kMaxNameCharacters - 2) shown.resize(cut);
+  return shown + " 2";
+}
+
+struct Cut {
+  std::vector<bool> second;   // the outlets of the second circuit
+  std::size_t named_after;
+  bool alone;                 // that outlet and nothing else
+};
+
+std::vector<Cut> cuts(const Circuit& circuit, const Demand& demand) {
+  const std::size_t count = circuit.outlets.size();
+  std::vector<Cut> made;
+  if (count < 2) return made;
+  const auto heaviest = static_cast<std::size_t>(
+      std::max_element(demand.rated_a.begin(), demand.rated_a.end()) - demand.rated_a.begin());
+  Cut alone{std::vector<bool>(count, false), heaviest, true};
+  alone.second[heaviest] = true;
+  made.push_back(std::move(alone));
+  for (std::size_t top = 0; top < count; ++top) {
+    Cut cut{std::vector<bool>(count, false), top, false};
+    cut.second[top] = true;
+    std::size_t taken = 1;
+    for (std::size_t i = top + 1; i < count; ++i) {
+      cut.second[i] = demand.parent[i] != kNoParent && cut.second[demand.parent[i]];
+      taken += cut.second[i] ? std::size_t{1} : std::size_t{0};
+    }
+    if (taken == count || (taken == 1 && top == heaviest)) continue;
+    cut.alone = taken == 1;
+    made.push_back(std::move(cut));
+  }
+  return made;
+}
+
+bool has_load(const Circuit& circuit) {
+  return std::any_of(circuit.outlets.begin(), circuit.outlets.end(),
+                     [](const Outlet& outlet) { return outlet.load.rating > 0.0; });
+}
+
+struct Split {
+  Circuit first;
+  Circuit second;
+};
+Split apart(const Circuit& circuit, const Demand& demand, const Cut& cut, bool bundled) {
+  std::vector<bool> rest(cut.second.size());
+  for (std::size_t i = 0; i < rest.size(); ++i) rest[i] = !cut.second[i];
+  Split split{part_of(circuit, rest, demand), part_of(circuit, cut.second, demand)};
+  const int last_position = static_cast<int>(circuit::limit(circuit::Field::fuse_position).high);
+  split.second.name = second_name(circuit.name);
+  split.second.fuse_position = circuit.fuse_position < last_position ? circuit.fuse_position + 1 : 1;
+  if (bundled) {
+    count_bundle(split.first);
+    count_bundle(split.second);
+  }
+  return split;
+}
+
+Fix told(Split split, const Cut& cut, bool bundled, const Candidate& first, const Candidate& second) {
+  Fix fix;
+  fix.kind = FixKind::split;
+  fix.measure = Measure::none;
+  fix.title = "Split into two circuits";
+  fix.detail = outlet_text(cut.named_after) + (cut.alone ? " on its own fuse: " : " and what it feeds on their own fuse: ") +
+               units::amperes_text(*second.fuse) + ", the rest " + units::amperes_text(*first.fuse) + ".";
+  fix.detail += bundled ? " Both fit, tied together." : " Both fit, if the two runs are kept apart.";
+  fix.result = {std::move(split.first), std::move(split.second)};
+  return fix;
+}
+
+}  // namespace
+
+std::optional<Fix> split_fix(const circuit::Circuit& circuit, const tables::Conductor& size) {
+  const Demand demand(circuit);
+  const std::vector<Cut> all = cuts(circuit, demand);
+  for (const bool bundled : {true, false}) {
+    std::optional<Fix> best;
+    double best_drop = 0.0;
+    for (const Cut& cut : all) {
+      Split split = apart(circuit, demand, cut, bundled);
+      if (!has_load(split.first) || !has_load(split.second)) continue;
+      const auto second = serves(split.second, size);
+      if (!second) continue;
+      const auto first = serves(split.first, size);
+      if (!first) continue;
+      const double drop = std::max(first->worst_drop_fraction, second->worst_drop_fraction);
+      if (best && drop >= best_drop) continue;
+      best_drop = drop;
+      best = told(std::move(split), cut, bundled, *first, *second);
+      if (&cut == &all.front()) break;   // one outlet moved is the least work
+    }
+    if (best) return best;
+  }
+  return std::nullopt;
+}
+
+}  // namespace sizing
