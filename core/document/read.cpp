@@ -29,11 +29,11 @@ class Reader {
     if (const auto* given = need<std::string>(key, "text in quotes")) value = *given;
   }
   void number(const char* key, double& value) {
-    if (const auto* given = need<double>(key, "number")) value = *given;
+    if (const auto* given = need<double>(key, "a number")) value = *given;
   }
   template <class Whole>
   void whole(const char* key, Whole& value) {
-    const auto* given = need<double>(key, "whole number");
+    const auto* given = need<double>(key, "a whole number");
     if (given == nullptr) return;
     constexpr double kLargest = 1e9;  // fits every whole-number type here; limits are narrower
     const double least = std::numeric_limits<Whole>::is_signed ? -kLargest : 0.0;
@@ -45,7 +45,7 @@ class Reader {
   }
   template <class Quantity>
   void quantity(const char* key, Quantity& value) {
-    if (const auto* given = need<double>(key, "number")) value = Quantity(*given);
+    if (const auto* given = need<double>(key, "a number")) value = Quantity(*given);
   }
   void maybe_number(const char* key, std::optional<double>& value) {
     if (has(key)) number(key, value.emplace());
@@ -56,20 +56,20 @@ class Reader {
   }
   template <class Choice, class Table>
   void choice(const char* key, Choice& value, const Table& table) {
-    const auto* given = need<std::string>(key, "word");
+    const auto* given = need<std::string>(key, "a word in quotes");
     if (given == nullptr) return;
     const auto found = std::find_if(table.begin(), table.end(), [given](const auto& w) { return w.first == *given; });
     if (found != table.end()) value = found->second;
     else unknown_word(key, *given, table, [](const auto& w) { return w.first; });
   }
   void ampacity_table(const char* key, tables::AmpacityTableId& id) {
-    const auto* given = need<std::string>(key, "word");
+    const auto* given = need<std::string>(key, "a word in quotes");
     if (given == nullptr) return;
     if (const tables::AmpacityTable* found = tables::ampacity_table_by_key(*given)) id = found->id;
     else unknown_word(key, *given, tables::ampacity_tables(), [](const auto& t) { return t.key; });
   }
   void fuse_family(const char* key, tables::FuseFamilyId& id) {
-    const auto* given = need<std::string>(key, "word");
+    const auto* given = need<std::string>(key, "a word in quotes");
     if (given == nullptr) return;
     if (const tables::FuseFamily* found = tables::fuse_family_by_key(*given)) id = found->id;
     else unknown_word(key, *given, tables::fuse_families(), [](const auto& f) { return f.key; });
@@ -85,11 +85,11 @@ class Reader {
     each<std::string>(key, "text in quotes", [&values](const std::string& text) { values.push_back(text); });
   }
   void numbers(const char* key, std::vector<double>& values) {
-    each<double>(key, "number", [&values](double number) { values.push_back(number); });
+    each<double>(key, "a number", [&values](double number) { values.push_back(number); });
   }
   template <class Fields>
   void object(const char* key, Fields fields) {
-    const auto* given = need<JsonObject>(key, "object in { }");
+    const auto* given = need<JsonObject>(key, "an object in { }");
     if (given == nullptr) return;
     Reader inside(*given, place_of(key), problems_);
     fields(inside);
@@ -102,7 +102,7 @@ class Reader {
   // Outlets: placed by letter, as the screen shows them.
   template <class T, class Fields>
   void list(const char* key, std::vector<T>& values, Fields fields) {
-    const auto* given = need<JsonArray>(key, "list in [ ]");
+    const auto* given = need<JsonArray>(key, "a list in [ ]");
     if (given == nullptr) return;
     for (std::size_t i = 0; i < given->size() && !enough(); ++i) {
       const std::string place = place_of("outlet " + circuit::outlet_letter(i));
@@ -151,19 +151,19 @@ class Reader {
       return nullptr;
     }
     const T* held = value->as<T>();
-    if (held == nullptr) add(key, "This is not a " + std::string(what) + ".", "Give a " + std::string(what) + ".");
+    if (held == nullptr) add(key, "This is not " + std::string(what) + ".", "Give " + std::string(what) + ".");
     return held;
   }
 
   template <class T, class Use>
   void each(const char* key, std::string_view what, Use use) {
-    const auto* given = need<JsonArray>(key, "list in [ ]");
+    const auto* given = need<JsonArray>(key, "a list in [ ]");
     if (given == nullptr) return;
     for (const JsonValue& item : *given) {
       if (const T* held = item.as<T>()) {
         use(*held);
       } else {
-        add(key, "An item is not a " + std::string(what) + ".", "Give a list of such.");
+        add(key, "An item of the list is not " + std::string(what) + ".", "Give " + std::string(what) + ".");
         return;
       }
     }
