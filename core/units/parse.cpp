@@ -208,9 +208,11 @@ std::optional<double> read_length_m(std::string_view text, Preference bare) {
   if (!number) return std::nullopt;
   std::optional<LengthUnit> unit = take_length_unit(reader);
   if (!unit) return std::nullopt;
-  if (*unit == LengthUnit::none) unit = bare == Preference::us ? LengthUnit::foot : LengthUnit::metre;
+  const bool bare_number = *unit == LengthUnit::none;
+  if (bare_number) unit = bare == Preference::us ? LengthUnit::foot : LengthUnit::metre;
   const double metres = *number * metres_in(*unit);
   if (reader.at_end()) return sign * metres;
+  if (bare_number) return std::nullopt;  // "3 4" is two numbers, not 3 ft 4 in
 
   const std::optional<double> further = reader.take_number();
   const std::optional<LengthUnit> smaller = take_length_unit(reader);

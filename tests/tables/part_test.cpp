@@ -1,0 +1,123 @@
+#include "tables/part.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <array>
+#include <set>
+#include <string>
+
+#include "reference/reference.h"
+#include "tables/conductor.h"
+
+using tables::Part;
+using tables::PartKind;
+using units::SquareMillimetres;
+
+namespace {
+
+constexpr std::array kKinds{PartKind::clamp, PartKind::splice, PartKind::terminal, PartKind::outlet};
+
+const Part& part(const char* key) {
+  const Part* found = tables::part_by_key(key);
+  REQUIRE_MESSAGE(found != nullptr, key);
+  return *found;
+}
+SquareMillimetres area(const char* id) { return tables::conductor_by_id(id)->area; }
+
+}  // namespace
+
+TEST_CASE("Parts ascend, are found by key, and make sense") {
+  std::set<std::string_view> keys;
+  for (const PartKind kind : kKinds) {
+    const auto list = tables::parts(kind);
+    for (std::size_t i = 0; i < list.size(); ++i) {
+      const Part& one = list[i];
+      CHECK(one.kind == kind);
+      CHECK(keys.insert(one.key).second);
+      CHECK(tables::part_by_key(one.key) == &one);
+      CHECK(one.smallest < one.largest_bare);
+      CHECK(one.rated.number() > 0.0);
+      CHECK(one.typical_resistance.number() >= 5e-5);
+      CHECK(one.typical_resistance.number() <= 2e-3);  // 'good' by the rule of thumb in joints.json
+      CHECK_FALSE(one.name.empty());
+      if (one.largest_with_ferrule) CHECK(*one.largest_with_ferrule <= one.largest_bare);
+      if (i > 0) CHECK(one.largest_bare >= list[i - 1].largest_bare);
+    }
+  }
+  for (const char* key : {"clamp-6", "clamp-16", "clamp-stud-50", "splice-lever-4", "splice-lever-6", "splice-stud-120",
+                          "tab-6.3", "tab-9.5", "screw-16", "socket-lighter", "socket-iso4165", "usb-charger"}) {
+    CHECK_MESSAGE(keys.count(key) == 1, key);
+  }
+}
+
+TEST_CASE("A 10 AWG wire fits a 6 mm2 clamp bare, not with a ferrule") {
+  CHECK(tables::part_accepts(part("clamp-6"), area("10awg"), false));
+  CHECK_FALSE(tables::part_accepts(part("clamp-6"), area("10awg"), true));
+  CHECK(tables::part_accepts(part("clamp-6"), area("12awg"), true));
+  CHECK(tables::part_accepts(part("clamp-6"), area("6mm2"), false));
+  CHECK(tables::part_accepts(part("clamp-6"), area("4mm2"), true));
+  CHECK_FALSE(tables::part_accepts(part("clamp-6"), area("8awg"), false));
+  CHECK_FALSE(tables::part_accepts(part("splice-lever-4"), area("10awg"), false));
+  CHECK(tables::part_accepts(part("splice-lever-4"), area("12awg"), false));
+  CHECK_FALSE(tables::part_accepts(part("splice-lever-6"), area("12awg"), true));  // levers take no ferrule
+  CHECK_FALSE(tables::part_accepts(part("clamp-16"), area("18awg"), false));       // too thin to hold
+}
+
+TEST_CASE("Crimp colours hold the wires they are sold for (seen twice)") {
+  CHECK(tables::part_accepts(part("splice-crimp-red"), area("18awg"), false));
+  CHECK(tables::part_accepts(part("splice-crimp-red"), area("1.5mm2"), false));
+  CHECK(tables::part_accepts(part("splice-crimp-blue"), area("16awg"), false));
+  CHECK(tables::part_accepts(part("splice-crimp-blue"), area("14awg"), false));
+  CHECK(tables::part_accepts(part("splice-crimp-yellow"), area("12awg"), false));
+  CHECK(tables::part_accepts(part("splice-crimp-yellow"), area("10awg"), false));
+  CHECK_FALSE(tables::part_accepts(part("splice-crimp-yellow"), area("14awg"), false));
+  CHECK_FALSE(tables::part_accepts(part("splice-crimp-blue"), area("12awg"), false));
+}
+
+TEST_CASE("Nothing that moves is offered a twist-on connector") {
+  for (const Part* splice : tables::splices_offered(true)) CHECK(splice->stands_vibration);
+  const auto fixed = tables::splices_offered(false);
+  CHECK(fixed.size() == tables::parts(PartKind::splice).size());
+  CHECK(std::any_of(fixed.begin(), fixed.end(), [](const Part* p) { return p->key == "splice-twist"; }));
+  CHECK_FALSE(part("splice-twist").stands_vibration);
+}
+
+TEST_CASE("A 6.3 mm tab carries what its wire allows (UL 310, from memory, lower ends)") {
+  const Part& tab = part("tab-6.3");
+  const auto rating = [&](const char* id) { return tables::part_rating_with(tab, area(id)).number(); };
+  CHECK(rating("18awg") == 7);
+  CHECK(rating("16awg") == 10);
+  CHECK(rating("14awg") == 15);
+  CHECK(rating("12awg") == 20);
+  CHECK(rating("10awg") == 24);
+  CHECK(rating("0.75mm2") == 5);
+  CHECK(rating("1.5mm2") == 10);
+  CHECK(rating("6mm2") == 24);
+  CHECK(tables::part_rating_with(part("screw-16"), area("18awg")) == part("screw-16").rated);
+  CHECK(tables::part_rating_citation(tab, area("12awg")).id == "ul-310-tab-current");
+  double last = 0.0;
+  for (double mm2 = 0.5; mm2 < 8.0; mm2 += 0.01) {
+    const double now = tables::part_rating_with(tab, SquareMillimetres(mm2)).number();
+    CHECK(now >= last);
+    last = now;
+  }
+}
+
+TEST_CASE("There are parts for circuits from 1 to 200 A") {
+  for (double current = 1.0; current <= 200.0; current += 1.0) {
+    for (const PartKind kind : kKinds) {
+      const auto list = tables::parts(kind);
+      CHECK(std::any_of(list.begin(), list.end(), [&](const Part& p) { return p.rated.number() >= current; }));
+    }
+  }
+}
+
+TEST_CASE("Outlets by what is published of them") {
+  for (const auto& row : reference::read("outlets")["rows"]) {
+    if (row["type"] == "ISO 4165") CHECK(part("socket-iso4165").rated.number() == row["max_A"].get<double>());
+  }
+  // Lighter-form: 10 to 20 A (from memory).
+  CHECK(part("socket-lighter").rated.number() >= 10.0);
+  CHECK(part("socket-lighter").rated.number() <= 20.0);
+}
