@@ -16,6 +16,10 @@
 
 namespace network::detail {
 
+// A load that holds up a part with nothing else to hold it stands at 0 V give or take a rounding;
+// within this it counts as forward, or every other step would let the part go.
+inline constexpr double kNoVoltsV = 1e-10;
+
 struct LoadLaw {
   Law law = Law::constant_current;  // or constant_power
   double value = 0.0;               // A or W; 0: takes nothing
@@ -30,7 +34,7 @@ struct LoadLaw {
     return law == Law::constant_power ? value / voltage_v : value;
   }
   [[nodiscard]] double slope_siemens(double voltage_v) const {
-    if (voltage_v < 0.0) return 0.0;
+    if (voltage_v < -kNoVoltsV) return 0.0;
     if (voltage_v < fold_v) return folded_siemens();
     return law == Law::constant_power ? -value / (voltage_v * voltage_v) : 0.0;
   }

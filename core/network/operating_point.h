@@ -76,6 +76,19 @@ inline double descend(std::span<const LoadLaw> laws, const LoadSpace& at, double
   return 0.0;
 }
 
+inline bool is_settled(double taken_a, double current_a) {
+  return std::abs(taken_a - current_a) <= kSettledA * (1.0 + std::abs(taken_a));
+}
+
+// Would the whole step leave every load at its law?
+inline bool all_settled(std::span<const LoadLaw> laws, const LoadSpace& at) {
+  for (std::size_t k = 0; k < laws.size(); ++k) {
+    const double next_v = at.next_voltage_v[k];
+    if (!is_settled(laws[k].current_a(next_v), at.slope[k] * next_v + at.offset_a[k])) return false;
+  }
+  return true;
+}
+
 // Linear: bool solve(slope, offset_a, voltage_v) answers the network with each load taking
 // offset + slope * v, false when that is not positive definite; accept(fraction) keeps that
 // part of the step. Loads of value 0 take nothing and their voltage is still told.
@@ -97,7 +110,7 @@ Walk find_operating_point(std::span<const LoadLaw> laws, LoadSpace& at, Linear& 
     bool all_within = true;
     for (std::size_t k = 0; k < n; ++k) {
       const double taken = laws[k].current_a(at.voltage_v[k]);
-      all_within = all_within && std::abs(taken - at.current_a[k]) <= kSettledA * (1.0 + std::abs(taken));
+      all_within = all_within && is_settled(taken, at.current_a[k]);
       at.slope[k] = laws[k].slope_siemens(at.voltage_v[k]);
       at.offset_a[k] = taken - at.slope[k] * at.voltage_v[k];
     }
@@ -112,7 +125,9 @@ Walk find_operating_point(std::span<const LoadLaw> laws, LoadSpace& at, Linear& 
       if (!linear.solve(at.slope, at.offset_a, at.next_voltage_v)) return {settled, iteration};
     }
     double fraction = 1.0;
-    if (!settled) {
+    if (settled) {
+      if (!all_settled(laws, at)) return {true, iteration};  // worse: it stands where it stood
+    } else {
       if (iteration <= one_fold_at_a_time) fraction = up_to_first_fold(laws, at);
       fraction = descend(laws, at, fraction);
       if (fraction == 0.0) return {false, iteration};

@@ -51,3 +51,106 @@ TEST_CASE("the sweep and the whole network give the same voltages, chains and tr
   CHECK(with_folded > circuits / 50);
   CHECK(worst_a < 1e-8);
 }
+
+namespace {
+
+const circuit::LoadKind kAllKinds[] = {circuit::LoadKind::constant_current, circuit::LoadKind::constant_power,
+                                       circuit::LoadKind::resistive};
+
+}  // namespace
+
+// Not so with resistive loads: on thicker wire they take more, and what they share with the others,
+// battery and feeder, then drops more.
+TEST_CASE("thicker wire never drops more, and power in is power out") {
+  Random random(11);
+  for (int run = 0; run < run_count(2000); ++run) {
+    const std::size_t outlets = 1 + random.below(8);
+    circuit::Circuit made = network_test::random_circuit(random, outlets);
+    const Loading loading = network_test::random_loading(random, outlets);
+    const bool any_kind = random.chance(0.3);
+    for (circuit::Outlet& outlet : made.outlets) {
+      if (!any_kind && outlet.load.kind == circuit::LoadKind::resistive) outlet.load.kind = circuit::LoadKind::constant_power;
+    }
+    std::vector<double> thinner(outlets, 0.0);
+    bool all_ran = false;
+    for (const tables::Conductor& size : tables::conductors(made.wiring.gauge)) {
+      const Radial radial(made, {&size, nullptr, units::Amperes(15.0)}, BatteryState::resting);
+      const RadialSolution solution = radial.solve(loading);
+      REQUIRE(solution.outcome != Outcome::not_converged);
+      const bool runs = solution.outcome == Outcome::solved;
+      REQUIRE((runs || !all_ran || any_kind));  // what ran on a thinner wire runs on this one
+      double currents_a = 0.0;
+      for (std::size_t k = 0; k < outlets; ++k) {
+        if (all_ran && !any_kind) REQUIRE(solution.outlet_voltage_v[k] >= thinner[k] - 1e-12);
+        currents_a += solution.load_current_a[k];
+      }
+      CHECK(currents_a == doctest::Approx(solution.total_current_a).epsilon(1e-10));
+      // Power: what the battery's inside gives is lost in the loops or taken by the loads.
+      const SeriesResistances series = series_resistances(made, {&size, nullptr, units::Amperes(15.0)}, BatteryState::resting);
+      std::vector<double> through(solution.load_current_a);
+      double taken_w = solution.total_current_a * solution.total_current_a * (series.source + series.supply_loop).number();
+      for (std::size_t k = outlets; k-- > 0;) {
+        taken_w += solution.outlet_voltage_v[k] * solution.load_current_a[k] +
+                   solution.load_current_a[k] * solution.load_current_a[k] * series.tail_loop[k].number() +
+                   through[k] * through[k] * (series.run_loop[k] + series.joint_loop[k]).number();
+        for (std::size_t p = 0; p < k; ++p) {
+          if (made.outlets[p].id == made.outlets[k].fed_from) through[p] += through[k];
+        }
+      }
+      CHECK(taken_w == doctest::Approx(series.emf.number() * solution.total_current_a).epsilon(1e-9));
+      thinner = solution.outlet_voltage_v;
+      all_ran = runs;
+    }
+  }
+}
+
+TEST_CASE("sensitivity is what a small change of loading does") {
+  Random random(12);
+  int compared = 0;
+  for (int run = 0; run < run_count(1500); ++run) {
+    const std::size_t outlets = 1 + random.below(7);
+    circuit::Circuit made = network_test::random_circuit(random, outlets);
+    for (circuit::Outlet& outlet : made.outlets) {
+      outlet.load.kind = kAllKinds[random.below(3)];
+      outlet.load.rating = random.uniform(0.5, 6.0);
+      outlet.load.rating_in_watts = false;
+      outlet.load.minimum_voltage.reset();
+    }
+    const Radial radial(made, {tables::conductor_by_id("8awg"), nullptr, units::Amperes(30.0)}, BatteryState::resting);
+    Loading loading(outlets);
+    for (double& on : loading) on = random.uniform(0.2, 0.9);
+    const RadialSolution at = radial.solve(loading);
+    if (at.outcome != Outcome::solved) continue;
+    const std::size_t watched = random.below(outlets);
+    const std::vector<double> slope = radial.sensitivity(watched, loading, at);
+    for (std::size_t m = 0; m < outlets; ++m) {
+      const double rated_a = circuit::rated_current(made.outlets[m].load, made.supply.nominal).number();
+      const double step = 1e-4;
+      Loading more = loading, less = loading;
+      more[m] += step;
+      less[m] -= step;
+      const double falls_v = radial.solve(less).outlet_voltage_v[watched] - radial.solve(more).outlet_voltage_v[watched];
+      const double per_rated_a = falls_v / (2.0 * step * rated_a);
+      REQUIRE(slope[m] > 0.0);
+      REQUIRE(slope[m] == doctest::Approx(per_rated_a).epsilon(1e-5));
+      ++compared;
+    }
+  }
+  CHECK(compared > run_count(1500));
+}
+
+TEST_CASE("one outlet by hand") {
+  // One resistive load behind one loop: a voltage divider, by Ohm's law.
+  circuit::Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);
+  made.outlets[0].load = {circuit::LoadKind::resistive, true, 48.0, {}};  // 3 ohm at 12 V
+  const Fitted fitted{tables::conductor_by_id("14awg"), nullptr, units::Amperes(10.0)};
+  const SeriesResistances series = series_resistances(made, fitted, BatteryState::resting);
+  const double loop = (series.source + series.supply_loop + series.run_loop[0] + series.joint_loop[0] + series.tail_loop[0]).number();
+  const RadialSolution full = Radial(made, fitted, BatteryState::resting).solve({1.0});
+  CHECK(full.total_current_a == doctest::Approx(series.emf.number() / (loop + 3.0)).epsilon(1e-13));
+  const RadialSolution half = Radial(made, fitted, BatteryState::resting).solve({0.5});
+  CHECK(half.total_current_a == doctest::Approx(series.emf.number() / (loop + 6.0)).epsilon(1e-13));
+  const RadialSolution off = Radial(made, fitted, BatteryState::resting).solve({0.0});
+  CHECK(off.total_current_a == 0.0);
+  CHECK(off.outlet_voltage_v[0] == doctest::Approx(series.emf.number()).epsilon(1e-15));
+}

@@ -84,6 +84,12 @@ network::Loading random_loading(Random& random, std::size_t outlets) {
   return loading;
 }
 
+network::BranchNetwork random_build(Random& random, const circuit::Circuit& circuit) {
+  const network::Fitted fitted = random_fitted(random);
+  const network::Loading loading = random_loading(random, circuit.outlets.size());
+  return network::build(circuit, fitted, loading, static_cast<network::BatteryState>(random.below(3)));
+}
+
 Netlist random_tangle(Random& random, std::size_t nodes) {
   Netlist netlist;
   const auto resistance = [&] {
@@ -101,7 +107,8 @@ Netlist random_tangle(Random& random, std::size_t nodes) {
   };
   add(nodes / 2, [&](NodeId a, NodeId b) { netlist.add_resistance(a, b, resistance()); });
   add(1 + random.below(3), [&](NodeId a, NodeId b) {
-    netlist.add_battery(a, b, Volts(random.uniform(5.0, 50.0)), Ohms(random.log_uniform(2e-3, 1.0)));
+    const Volts emf(random.uniform(5.0, 50.0));
+    netlist.add_battery(a, b, emf, Ohms(random.log_uniform(2e-3, 1.0)));
   });
   add(random.below(5), [&](NodeId a, NodeId b) {
     const Volts fold(random.uniform(1.0, 11.0));
@@ -120,11 +127,23 @@ void random_fault(Random& random, Netlist& netlist) {
   switch (random.below(7)) {
     case 0:
     case 1: netlist.open(branch()); break;
-    case 2: netlist.add_series(branch(), Ohms(random.log_uniform(1e-3, 1e7))); break;
+    case 2: {
+      const BranchId in = branch();
+      netlist.add_series(in, Ohms(random.log_uniform(1e-3, 1e7)));
+      break;
+    }
     case 3: netlist.bridge(a, b, Ohms(random.chance(0.5) ? 1e-4 : random.log_uniform(1e-4, 100.0))); break;
-    case 4: netlist.swap_ends(branch(), branch()); break;
+    case 4: {
+      const BranchId first = branch();
+      netlist.swap_ends(first, branch());
+      break;
+    }
     case 5: netlist.bridge(a, b, Ohms(1e7)); break;
-    default: netlist.add_battery(a, b, Volts(random.uniform(1.0, 26.0)), Ohms(random.log_uniform(2e-3, 1.0))); break;
+    default: {
+      const Volts emf(random.uniform(1.0, 26.0));
+      netlist.add_battery(a, b, emf, Ohms(random.log_uniform(2e-3, 1.0)));
+      break;
+    }
   }
 }
 

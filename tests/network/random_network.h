@@ -1,5 +1,6 @@
 // Random circuits, networks and fault edits for the checks of this folder. Same seed, same
-// networks, whatever the library: the standard distributions are not used.
+// networks, whatever the compiler and library: no standard distributions, and never two random
+// calls in one argument list.
 #pragma once
 
 #include <cstddef>
@@ -37,6 +38,7 @@ inline int run_count(int full) {
 circuit::Circuit random_circuit(Random& random, std::size_t outlets);
 network::Fitted random_fitted(Random& random);
 network::Loading random_loading(Random& random, std::size_t outlets);
+network::BranchNetwork random_build(Random& random, const circuit::Circuit& circuit);
 
 // Any connected tangle: resistances from milliohms to kilohms, batteries anywhere, every kind of load.
 network::Netlist random_tangle(Random& random, std::size_t nodes);

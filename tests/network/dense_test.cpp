@@ -1,0 +1,104 @@
+// Large well-conditioned networks against dense LU with pivoting (Eigen), and large trees for time.
+#include <doctest/doctest.h>
+
+#include <chrono>
+#include <cmath>
+
+#if defined(__GNUC__)
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wpragmas"
+#pragma GCC diagnostic ignored "-Wmaybe-uninitialized"
+#endif
+#include <Eigen/Dense>
+#if defined(__GNUC__)
+#pragma GCC diagnostic pop
+#endif
+
+#include "network/radial.h"
+#include "network/random_network.h"
+#include "network/solve.h"
+
+using namespace network;
+using network_test::Random;
+using units::Ohms;
+using units::Volts;
+
+TEST_CASE("random meshes of up to 200 nodes agree with dense LU") {
+  Random random(31415);
+  const int runs = network_test::run_count(200);
+  double worst = 0.0;
+  for (int run = 0; run < runs; ++run) {
+    const std::size_t nodes = 10 + random.below(190);
+    Netlist netlist;
+    Eigen::MatrixXd g = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(nodes), static_cast<Eigen::Index>(nodes));
+    Eigen::VectorXd into = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(nodes));
+    const auto stamp = [&](NodeId a, NodeId b, double siemens) {
+      g(a.index, a.index) += siemens;
+      g(b.index, b.index) += siemens;
+      g(a.index, b.index) -= siemens;
+      g(b.index, a.index) -= siemens;
+    };
+    const auto any = [&] { return NodeId{static_cast<std::int32_t>(random.below(netlist.node_count()))}; };
+    const auto join = [&](NodeId a, NodeId b) {
+      const double ohm = random.log_uniform(0.1, 10.0);
+      netlist.add_resistance(a, b, Ohms(ohm));
+      stamp(a, b, 1.0 / ohm);
+    };
+    while (netlist.node_count() < nodes) {
+      const NodeId from = any();
+      join(from, netlist.add_node());
+    }
+    for (std::size_t extra = 0; extra < nodes; ++extra) {
+      const NodeId a = any(), b = any();
+      if (a != b) join(a, b);
+    }
+    for (int k = 0; k < 4; ++k) {
+      const NodeId a = any(), b = any();
+      if (a == b) continue;
+      const double emf = random.uniform(1.0, 50.0), ohm = random.log_uniform(0.05, 1.0);
+      netlist.add_battery(a, b, Volts(emf), Ohms(ohm));
+      stamp(a, b, 1.0 / ohm);
+      into(a.index) -= emf / ohm;
+      into(b.index) += emf / ohm;
+    }
+    const auto inner = static_cast<Eigen::Index>(nodes - 1);
+    const Eigen::VectorXd expected = g.bottomRightCorner(inner, inner).partialPivLu().solve(into.tail(inner));
+    const Solution solution = solve(netlist);
+    REQUIRE(solution.outcome == Outcome::solved);
+    for (std::size_t n = 1; n < nodes; ++n) {
+      worst = std::max(worst, std::abs(solution.node_voltage_v[n] - expected(static_cast<Eigen::Index>(n - 1))));
+    }
+  }
+  MESSAGE("seed 31415, worst difference ", worst, " V");
+  CHECK(worst < 1e-10);
+}
+
+TEST_CASE("a tree of 300 outlets solves, and time grows about as its nodes do") {
+  Random random(300);
+  double per_node_us[2] = {};
+  int row = 0;
+  for (const std::size_t outlets : {std::size_t{30}, std::size_t{300}}) {
+    circuit::Circuit made = network_test::random_circuit(random, outlets);
+    for (std::size_t k = 0; k < outlets; ++k) {
+      circuit::Outlet& outlet = made.outlets[k];
+      outlet.fed_from = {static_cast<std::uint32_t>(k == 0 ? 0 : (k + 2) / 3)};
+      outlet.run = units::Metres(0.3);
+      outlet.load = {circuit::LoadKind::constant_power, true, 100.0 / static_cast<double>(outlets), {}};
+    }
+    const Fitted fitted{tables::conductor_by_id("6awg"), nullptr, units::Amperes(15.0)};
+    const Loading all(outlets, 1.0);
+    const BranchNetwork whole = build(made, fitted, all, BatteryState::resting);
+    const auto start = std::chrono::steady_clock::now();
+    Solution solution;
+    for (int again = 0; again < 5; ++again) solution = solve(whole.netlist);
+    const std::chrono::duration<double, std::micro> took = std::chrono::steady_clock::now() - start;
+    REQUIRE(solution.outcome == Outcome::solved);
+    const RadialSolution tree = Radial(made, fitted, BatteryState::resting).solve(all);
+    const NodeId red = whole.outlet_contact(made.outlets.back().id, Side::positive);
+    const NodeId black = whole.outlet_contact(made.outlets.back().id, Side::negative);
+    CHECK(std::abs(solution.between(red, black).number() - tree.outlet_voltage_v.back()) < 1e-9);
+    per_node_us[row++] = took.count() / 5.0 / static_cast<double>(whole.netlist.node_count());
+    MESSAGE(outlets, " outlets, ", whole.netlist.node_count(), " nodes: ", took.count() / 5.0, " us, ", solution.iterations, " steps");
+  }
+  CHECK(per_node_us[1] < 10.0 * per_node_us[0]);  // quadratic growth would be near 10, cubic near 100
+}
