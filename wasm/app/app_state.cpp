@@ -174,6 +174,7 @@ units::Preference AppState::units() const {
 
 void AppState::say(std::string text, Toast::Offer offer, std::uint32_t number) {
   toast_ = Toast{std::move(text), offer, number};
+  ++toast_serial_;
   host_.wake();
 }
 

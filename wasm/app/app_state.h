@@ -66,7 +66,8 @@ class AppState {
   void open_circuit(std::uint32_t number);           // and goes to Size
   void new_circuit();
   void duplicate_circuit(std::uint32_t number);
-  bool relabel_circuit(std::uint32_t number, const circuit::Edit& edit);   // SetName, SetPlace, SetFusePosition
+  // SetName, SetPlace or SetFusePosition of any stored circuit.
+  bool relabel_circuit(std::uint32_t number, const circuit::Edit& edit, std::string join_key = {});
   void delete_circuit(std::uint32_t number);
   void put_back_circuit(std::uint32_t number);
   void move_circuit(std::uint32_t number, int by);
@@ -93,10 +94,15 @@ class AppState {
   void go(const Route& route);                       // a step the back gesture takes back
   void replace_route(const Route& route);            // no step: the sheet turns into another
   void back();                                       // closes the sheet, then the screen
-  void route_changed(std::string_view text);         // told by the host
+  // Told by the host. True: the back gesture was for what lies over the sheet or screen (a
+  // keypad, a question), which is to be closed; we stay where we are.
+  bool route_changed(std::string_view text);
+  // How many such layers are open now: the first gets a step of its own for the back gesture.
+  void layers_over(std::size_t count);
 
   // What there is to say.
   [[nodiscard]] const std::optional<Toast>& toast() const { return toast_; }
+  [[nodiscard]] std::uint64_t toast_serial() const { return toast_serial_; }   // another toast, another serial
   void take_toast_offer();
   void dismiss_toast() { toast_.reset(); }
   [[nodiscard]] std::string store_trouble() const { return records_.trouble(); }
@@ -123,7 +129,10 @@ class AppState {
   std::string problem_;
   Route route_;
   std::vector<std::string> trail_;    // addresses we stepped through, the current one last
+  bool layer_step_ = false;           // the host's last step is a layer's, with the same address
+  bool taking_back_ = false;          // we asked the host to drop that step; its news is no news
   std::optional<Toast> toast_;
+  std::uint64_t toast_serial_ = 0;
   circuit::Problems import_problems_;
   std::string import_name_;
   bool update_waiting_ = false;

@@ -2,6 +2,7 @@
 #include "app/app_state.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "circuit/limits.h"
 #include "document/circuit_file.h"
@@ -77,8 +78,8 @@ void AppState::duplicate_circuit(std::uint32_t number) {
   say("You now work on the copy.");
 }
 
-bool AppState::relabel_circuit(std::uint32_t number, const circuit::Edit& edit) {
-  return edit_stored(number, edit, {});
+bool AppState::relabel_circuit(std::uint32_t number, const circuit::Edit& edit, std::string join_key) {
+  return edit_stored(number, edit, std::move(join_key));
 }
 
 void AppState::delete_circuit(std::uint32_t number) {

@@ -35,7 +35,9 @@ void AppState::go(const Route& wanted) {
   trail_.push_back(route_text(route));
   problem_.clear();
   toast_.reset();
-  host_.push_route(trail_.back());
+  if (layer_step_) host_.replace_route(trail_.back());
+  else host_.push_route(trail_.back());
+  layer_step_ = false;
   show_title();
   host_.wake();
 }
@@ -62,7 +64,28 @@ void AppState::back() {
   replace_route(route_.parent());
 }
 
-void AppState::route_changed(std::string_view text) {
+void AppState::layers_over(std::size_t count) {
+  if (count > 0 && !layer_step_) {
+    layer_step_ = true;
+    host_.push_route(trail_.back());
+  } else if (count == 0 && layer_step_) {
+    layer_step_ = false;
+    taking_back_ = true;
+    host_.go_back();
+  }
+}
+
+bool AppState::route_changed(std::string_view text) {
+  if (taking_back_) {
+    taking_back_ = false;
+    if (text != trail_.back()) host_.replace_route(trail_.back());
+    return false;
+  }
+  if (layer_step_) {
+    layer_step_ = false;
+    host_.wake();
+    return true;
+  }
   const Route route = existing(parse_route(text));
   const std::string address = route_text(route);
   if (!text.empty() && text.front() == '#') text.remove_prefix(1);
@@ -77,6 +100,7 @@ void AppState::route_changed(std::string_view text) {
   route_ = route;
   show_title();
   host_.wake();
+  return false;
 }
 
 }  // namespace app

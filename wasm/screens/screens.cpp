@@ -1,1 +1,42 @@
-// (not written yet)
+#include "screens/screens.h"
+
+#include "screens/pages.h"
+#include "ui/ui.h"
+
+namespace screens {
+namespace {
+
+std::string offer_text(app::Toast::Offer offer) {
+  switch (offer) {
+    case app::Toast::Offer::undo_edit: return "Undo";
+    case app::Toast::Offer::put_back: return "Put back";
+    case app::Toast::Offer::none: break;
+  }
+  return {};
+}
+
+void draw_toast(app::AppState& app, Memory& memory) {
+  if (const auto token = ui::take_toast_action(); token && app.toast()) app.take_toast_offer();
+  if (!app.toast()) {
+    if (memory.toast_shown != 0) ui::hide_toast();
+    memory.toast_shown = 0;
+    return;
+  }
+  if (memory.toast_shown == app.toast_serial()) return;
+  memory.toast_shown = app.toast_serial();
+  ui::show_toast(app.toast()->text, offer_text(app.toast()->offer), 1);
+}
+
+}  // namespace
+
+void draw(app::AppState& app, Memory& memory) {
+  switch (app.route().screen) {
+    case app::Screen::size: draw_size_screen(app, memory); break;
+    case app::Screen::circuits: draw_circuits_screen(app, memory); break;
+    case app::Screen::preferences: draw_preferences_screen(app, memory); break;
+  }
+  draw_sheet(app, memory);
+  draw_toast(app, memory);
+}
+
+}  // namespace screens

@@ -1,0 +1,49 @@
+// A number of the circuit as a stepper or row: range, step and unit come from circuit::limits(),
+// the person's units from the preferences. Values go in and out in the core's own unit.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "circuit/limits.h"
+#include "screens/screens.h"
+#include "ui/ui.h"
+
+namespace screens {
+
+struct Number {
+  std::string label{};
+  std::string sub{};
+  std::string said{};            // for a screen reader, where the label is not enough
+  circuit::Field field = circuit::Field::run_m;
+  double value = 0.0;            // m, A, W, V, degC or fraction, as the field's limit says
+  int blocks = 1;                // batteries of 12 V in series, for the "per 12 V" fields
+  std::string shown{};           // in place of the value ("as the battery kind")
+  bool disabled = false;
+};
+std::optional<ui::Changed> number_stepper(const app::AppState& app, const Number& number);
+std::optional<ui::Changed> number_row(const app::AppState& app, const Number& number);
+
+// A load in A or W: typing the other unit changes it. `watts` of the result tells which.
+struct LoadChange {
+  double rating = 0.0;
+  bool watts = false;
+  bool joins = false;
+};
+std::optional<LoadChange> load_stepper(const app::AppState& app, std::string_view label, std::string_view said,
+                                       const circuit::Load& load, bool disabled = false);
+
+// "0.05 m to 100 m", in the person's units.
+std::string allowed_text(const app::AppState& app, circuit::Field field, int blocks = 1);
+std::string shown_text(const app::AppState& app, circuit::Field field, double value);
+
+// Hands an edit over; what comes from one held finger joins into one undo step.
+void commit(app::AppState& app, const circuit::Edit& edit, std::string join_key, const ui::Changed& changed);
+
+// A name typed with the phone's keyboard: given back when good, else kept as the draft with its
+// reason under the field. `may_be_empty` for a place.
+std::optional<std::string> name_field(Memory& memory, std::string_view field, std::string_view label,
+                                      const std::string& value, bool may_be_empty = false);
+
+}  // namespace screens

@@ -1,0 +1,212 @@
+// One outlet: what runs there, how far it is, what it is made of, and its place in the chain.
+#include "screens/fields.h"
+#include "screens/pages.h"
+#include "screens/words.h"
+#include "tables/part.h"
+#include "tables/supply.h"
+
+namespace screens {
+namespace {
+
+std::size_t index_of(const circuit::Circuit& circuit, circuit::OutletId id) {
+  for (std::size_t i = 0; i < circuit.outlets.size(); ++i)
+    if (circuit.outlets[i].id == id) return i;
+  return circuit.outlets.size();
+}
+
+// The answer follows while you edit: keep it in sight.
+void draw_answer_line(app::AppState& app, std::size_t index) {
+  const sizing::Answer& answer = app.answer();
+  const sizing::Candidate* choice = answer.choice();
+  if (choice != nullptr && choice->fuse) {
+    ui::fact_row("Now", size_text(*choice->size) + ", " + units::amperes_text(*choice->fuse) + " fuse",
+                 units::volts_text(choice->outlets[index].voltage) + " here");
+  } else if (!answer.headline.empty()) {
+    ui::caption(answer.headline, ui::Ink::stop);
+  }
+}
+
+void draw_load(app::AppState& app, const circuit::Outlet& outlet) {
+  const std::string key = std::to_string(outlet.id.number);
+  circuit::Load load = outlet.load;
+  if (const auto changed = load_stepper(app, "Load", {}, load)) {
+    load.rating = changed->rating;
+    load.rating_in_watts = changed->watts;
+    return commit(app, circuit::SetLoad{outlet.id, load}, "load/" + key, {.value = load.rating, .joins = changed->joins});
+  }
+  const std::vector<std::string> kinds = names_of(load_kind_words());
+  const std::vector<std::string> helps = helps_of(load_kind_words());
+  if (const auto kind = ui::choice("How it draws", kinds, static_cast<std::size_t>(load.kind),
+                                   {.sub = {}, .hide_label = false, .as_list = true, .subs = helps})) {
+    load.kind = static_cast<circuit::LoadKind>(*kind);
+    app.dispatch(circuit::SetLoad{outlet.id, load});
+  }
+}
+
+void draw_least_voltage(app::AppState& app, const circuit::Outlet& outlet) {
+  circuit::Load load = outlet.load;
+  const int blocks = tables::blocks_in_series(app.circuit().supply.nominal);
+  const bool told = load.minimum_voltage.has_value();
+  if (ui::switch_row("The device needs a least voltage", told,
+                     {.sub = "it is on the label or in the manual", .disabled = false})) {
+    // 11 V per 12 V block is what many chargers ask for: only where the field starts.
+    load.minimum_voltage = told ? std::nullopt : std::optional(units::Volts(11.0 * blocks));
+    app.dispatch(circuit::SetLoad{outlet.id, load});
+    return;
+  }
+  if (!told) return;
+  const auto volts = number_stepper(app, {.label = "Least voltage",
+                                          .sub = "checked with the battery low",
+                                          .field = circuit::Field::minimum_voltage_per_12v,
+                                          .value = load.minimum_voltage->number(),
+                                          .blocks = blocks});
+  if (!volts) return;
+  load.minimum_voltage = units::Volts(volts->value);
+  commit(app, circuit::SetLoad{outlet.id, load}, "least/" + std::to_string(outlet.id.number), *volts);
+}
+
+void draw_run(app::AppState& app, const circuit::Outlet& outlet) {
+  const auto run = number_stepper(app, {.label = "Length",
+                                        .sub = "one way, along the wire, from " + feeder_text(app.circuit(), outlet.fed_from),
+                                        .field = circuit::Field::run_m,
+                                        .value = outlet.run.number()});
+  if (run) {
+    commit(app, circuit::SetRun{outlet.id, units::Metres(run->value)}, "run/" + std::to_string(outlet.id.number), *run);
+    return;
+  }
+  const circuit::Circuit& circuit = app.circuit();
+  std::vector<std::string> names{"Fuse block"};
+  std::vector<circuit::OutletId> ids{circuit::kBlock};
+  std::size_t current = 0;
+  for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
+    if (circuit.outlets[i].id == outlet.id) continue;
+    if (circuit.outlets[i].id == outlet.fed_from) current = ids.size();
+    ids.push_back(circuit.outlets[i].id);
+    names.push_back(circuit::outlet_letter(i) + "  " + circuit.outlets[i].name);
+  }
+  if (ids.size() < 2) return;
+  if (!ui::disclosure("Fed from " + feeder_text(circuit, outlet.fed_from), false, "where its wire comes from")) return;
+  if (const auto from = ui::choice("Fed from", names, current, {.sub = {}, .hide_label = true, .as_list = true}))
+    app.dispatch(circuit::FeedOutletFrom{outlet.id, ids[*from]});
+}
+
+void draw_drop_limit(app::AppState& app, const circuit::Outlet& outlet) {
+  const bool own = outlet.drop_limit.has_value();
+  if (ui::switch_row("A drop limit of its own", own,
+                     {.sub = own ? "" : "the circuit's: " + units::percent_text(app.circuit().drop_limit), .disabled = false})) {
+    app.dispatch(circuit::SetOutletDropLimit{outlet.id, own ? std::nullopt : std::optional(app.circuit().drop_limit)});
+    return;
+  }
+  if (!own) return;
+  const auto drop = number_stepper(app, {.label = "Drop limit",
+                                         .sub = "battery to this outlet",
+                                         .field = circuit::Field::drop_limit_fraction,
+                                         .value = *outlet.drop_limit});
+  if (drop)
+    commit(app, circuit::SetOutletDropLimit{outlet.id, drop->value}, "own-drop/" + std::to_string(outlet.id.number), *drop);
+}
+
+std::optional<std::string> choose_part(std::string_view label, tables::PartKind kind, const std::string& key) {
+  const auto parts = tables::parts(kind);
+  std::vector<std::string> names;
+  std::size_t current = 0;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (parts[i].key == key) current = i;
+    names.emplace_back(parts[i].name);
+  }
+  const auto chosen = ui::choice(label, names, current, {.sub = {}, .hide_label = false, .as_list = true});
+  return chosen ? std::optional(std::string(parts[*chosen].key)) : std::nullopt;
+}
+
+void draw_parts(app::AppState& app, const circuit::Outlet& outlet) {
+  circuit::SetOutletParts parts{outlet.id, outlet.outlet_part, outlet.terminal_part, outlet.rating};
+  if (const auto key = choose_part("Outlet", tables::PartKind::outlet, parts.outlet_part)) {
+    parts.outlet_part = *key;
+    app.dispatch(parts);
+    return;
+  }
+  if (const auto key = choose_part("Its terminals", tables::PartKind::terminal, parts.terminal_part)) {
+    parts.terminal_part = *key;
+    app.dispatch(parts);
+    return;
+  }
+  const tables::Part* part = tables::part_by_key(parts.outlet_part);
+  const double typical = part != nullptr ? part->rated.number() : 10.0;
+  const bool marked = parts.rating.has_value();
+  if (ui::switch_row("A rating is marked on it", marked,
+                     {.sub = marked ? "" : "taken as typical: " + units::amperes_text(units::Amperes(typical)), .disabled = false})) {
+    parts.rating = marked ? std::nullopt : std::optional(units::Amperes(typical));
+    app.dispatch(parts);
+    return;
+  }
+  if (!marked) return;
+  const auto rating = number_stepper(app, {.label = "Marked rating", .sub = "of the outlet",
+                                           .field = circuit::Field::part_rating_a, .value = parts.rating->number()});
+  if (!rating) return;
+  parts.rating = units::Amperes(rating->value);
+  commit(app, parts, "rating/" + std::to_string(outlet.id.number), *rating);
+}
+
+void add_after(app::AppState& app, const circuit::Edit& edit) {
+  const circuit::OutletId added = circuit::next_outlet(app.circuit());
+  if (app.dispatch(edit)) app.replace_route(app::Route::at_outlet(added));
+}
+
+void draw_chain(app::AppState& app, const circuit::Outlet& outlet, std::size_t index) {
+  const std::string letter = circuit::outlet_letter(index);
+  const ui::ButtonSpec moves[] = {
+      {.label = "Move up", .icon = ui::Icon::up, .disabled = index == 0, .said = "Move outlet " + letter + " up"},
+      {.label = "Move down", .icon = ui::Icon::down, .disabled = index + 1 == app.circuit().outlets.size(),
+       .said = "Move outlet " + letter + " down"}};
+  if (const auto move = ui::buttons(moves)) {
+    app.dispatch(circuit::MoveOutlet{outlet.id, *move == 0 ? -1 : 1});
+    return;
+  }
+  const bool feeds = !circuit::fed_by(app.circuit(), outlet.id).empty();
+  const ui::ButtonSpec adds[] = {
+      {.label = "Insert before", .icon = ui::Icon::plus, .said = "Insert an outlet before " + letter},
+      {.label = feeds ? "Branch from here" : "Add after", .icon = ui::Icon::plus,
+       .said = (feeds ? "Branch from outlet " : "Add an outlet after ") + letter}};
+  if (const auto add = ui::buttons(adds)) {
+    if (*add == 0) add_after(app, circuit::InsertOutlet{outlet.id});
+    else add_after(app, circuit::AddOutlet{outlet.id});
+    return;
+  }
+  if (ui::button("Remove outlet " + letter, {.kind = ui::Kind::danger})) app.dispatch(circuit::RemoveOutlet{outlet.id});
+}
+
+}  // namespace
+
+// Every edit changes the circuit under us, so each part works on a copy of the outlet as it
+// stood when the frame began.
+void draw_outlet_sheet(app::AppState& app, Memory& memory) {
+  const std::size_t index = index_of(app.circuit(), app.route().outlet);
+  if (index == app.circuit().outlets.size()) return;
+  const circuit::Outlet outlet = app.circuit().outlets[index];
+  const std::uint64_t revision = app.revision();
+  const auto untouched = [&app, revision] { return app.revision() == revision; };
+
+  ui::begin_card("what", {.name = "What runs here", .tone = ui::Tone::plain});
+  draw_answer_line(app, index);
+  if (const auto name = name_field(memory, "outlet/" + std::to_string(outlet.id.number), "Name", outlet.name))
+    app.dispatch(circuit::SetOutletName{outlet.id, *name}, "name/" + std::to_string(outlet.id.number));
+  if (untouched()) draw_load(app, outlet);
+  if (untouched()) draw_least_voltage(app, outlet);
+  ui::end_card();
+
+  ui::begin_card("run", {.name = "How far it is", .tone = ui::Tone::plain});
+  if (untouched()) draw_run(app, outlet);
+  if (untouched()) draw_drop_limit(app, outlet);
+  ui::end_card();
+
+  ui::begin_card("chain", {.name = "Its place in the chain", .tone = ui::Tone::plain});
+  if (untouched()) draw_chain(app, outlet, index);
+  ui::end_card();
+
+  ui::begin_card("parts", {.name = "What it is made of", .tone = ui::Tone::plain});
+  if (untouched() && ui::disclosure("Outlet and terminals", false, "typical parts; check the marking on yours"))
+    draw_parts(app, outlet);
+  ui::end_card();
+}
+
+}  // namespace screens

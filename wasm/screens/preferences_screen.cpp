@@ -1,0 +1,60 @@
+// What is set once for every circuit, and what the app is.
+#include "screens/pages.h"
+#include "ui/ui.h"
+
+namespace screens {
+namespace {
+
+void draw_look(app::AppState& app, app::Preferences& wanted, bool& edited) {
+  const std::vector<std::string> themes{"As the phone", "Day", "Night"};
+  if (const auto theme = ui::choice("Light", themes, static_cast<std::size_t>(wanted.theme))) {
+    wanted.theme = static_cast<app::Theme>(*theme);
+    edited = true;
+  }
+  const std::vector<std::string> units{"As the phone", "Metric", "US"};
+  const std::string now = app.units() == units::Preference::us ? "feet and °F" : "metres and °C";
+  if (const auto unit = ui::choice("Lengths and temperatures", units, static_cast<std::size_t>(wanted.units),
+                                   {.sub = "now " + now})) {
+    wanted.units = static_cast<app::UnitChoice>(*unit);
+    edited = true;
+  }
+  std::vector<std::string> sizes;
+  std::size_t current = 0;
+  for (const int size : app::kTextSizes) {
+    if (size == wanted.text_size) current = sizes.size();
+    sizes.push_back(std::to_string(size) + " %");
+  }
+  if (const auto size = ui::choice("Text size", sizes, current)) {
+    wanted.text_size = app::kTextSizes[*size];
+    edited = true;
+  }
+}
+
+}  // namespace
+
+void draw_preferences_screen(app::AppState& app, Memory&) {
+  const ui::PageEvents events = ui::begin_page("preferences", {.title = "Preferences", .subtitle = {}, .back = true, .more = false});
+  if (events.back) app.back();
+  draw_messages(app);
+  app::Preferences wanted = app.preferences();
+  bool edited = false;
+  ui::begin_columns();
+  ui::begin_card("look", {.name = "Look", .tone = ui::Tone::plain});
+  draw_look(app, wanted, edited);
+  ui::end_card();
+  ui::next_column();
+  ui::begin_card("about", {.name = "About", .tone = ui::Tone::plain});
+  ui::card_title("About Branchlight");
+  ui::paragraph("Your circuits are stored in this browser, on this device, and nowhere else. Nothing is sent. "
+                "Clearing the browser's data for this page deletes them: export what you want to keep.");
+  ui::paragraph("For fused DC branch circuits up to 60 V. Mains, airbag and engine-management circuits are out of its scope.");
+  ui::paragraph("Results are planning figures. Local codes, the makers' instructions and licensed practice come first.");
+  if (ui::list_row("Sources", {.sub = "where every figure comes from"}))
+    app.go(app::Route::at(app::Screen::preferences, app::Sheet::sources));
+  ui::end_card();
+  ui::end_columns();
+  ui::end_page();
+  if (edited) app.set_preferences(wanted);
+}
+
+}  // namespace screens

@@ -1,0 +1,31 @@
+// The screens: the app's state in, widgets out. Each screen and sheet is one function in one
+// file; what they keep between frames that is not worth storing lies in Memory.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "app/app_state.h"
+
+namespace screens {
+
+// A text being typed that is not good yet: the circuit keeps the last good one.
+struct Draft {
+  std::string field;     // which text field; empty: none
+  std::string text;
+  std::string error;
+};
+
+struct Memory {
+  std::string open_sheet;        // address of the sheet on screen; empty: none
+  bool sheet_leaving = false;    // closed by the person, the address not yet changed
+  std::uint64_t toast_shown = 0; // AppState::toast_serial() of the toast last handed to ui
+  std::string title_of_route;
+  Draft draft;
+};
+
+// Everything of one frame, between ui::State::begin_frame and end_frame.
+void draw(app::AppState& app, Memory& memory);
+
+}  // namespace screens

@@ -1,0 +1,96 @@
+// Size: the answer for the whole circuit, why it is so, and everything it follows from.
+#include "screens/pages.h"
+#include "screens/words.h"
+#include "ui/ui.h"
+
+namespace screens {
+namespace {
+
+// The places at the foot of every screen. Wire, Prove, Trace and Tables join here.
+const ui::Place kPlaces[] = {{"Size", ui::Icon::ruler}};
+
+std::string subtitle(const circuit::Circuit& circuit) {
+  const std::string fuse = "fuse position " + std::to_string(circuit.fuse_position);
+  return circuit.place.empty() ? "Fuse" + fuse.substr(4) : circuit.place + " · " + fuse;
+}
+
+void draw_caution(app::AppState& app) {
+  if (app.preferences().caution_seen) return;
+  const bool seen = ui::notice(
+      {.tone = ui::Tone::caution,
+       .title = "Before you start",
+       .text = "For DC circuits up to 60 V. Leave mains, airbag and engine-management wiring alone.\n"
+               "A battery can drive thousands of amps through a spanner. Rings and watches off, fuse out and "
+               "proved dead before your hands go in.\n"
+               "Results are planning figures. Local codes, the makers' instructions and licensed practice come first.",
+       .action = "I understand"});
+  if (!seen) return;
+  app::Preferences preferences = app.preferences();
+  preferences.caution_seen = true;
+  app.set_preferences(preferences);
+}
+
+void draw_notes(app::AppState& app) {
+  for (const std::string& note : app.answer().notes) {
+    const ui::Scope scope(note);
+    ui::notice({.tone = ui::Tone::caution, .title = {}, .text = note, .action = {}});
+  }
+}
+
+void draw_undo(app::AppState& app) {
+  if (!app.can_undo() && !app.can_redo()) return;
+  const ui::ButtonSpec specs[] = {
+      {.label = "Undo", .kind = ui::Kind::secondary, .icon = ui::Icon::undo, .disabled = !app.can_undo(),
+       .said = app.can_undo() ? "Undo: " + app.undo_what() : "Undo"},
+      {.label = "Redo", .kind = ui::Kind::secondary, .icon = ui::Icon::none, .disabled = !app.can_redo(),
+       .said = app.can_redo() ? "Redo: " + app.redo_what() : "Redo"}};
+  const auto pressed = ui::buttons(specs);
+  if (!pressed) return;
+  if (*pressed == 0) app.undo();
+  else app.redo();
+}
+
+void draw_empty(app::AppState& app) {
+  ui::begin_card("empty", {.name = "No circuit", .tone = ui::Tone::plain});
+  ui::question("No circuit yet");
+  ui::paragraph("Make one to size its wire and fuse.", ui::Ink::muted);
+  if (ui::button("New circuit", {.kind = ui::Kind::primary, .icon = ui::Icon::plus})) app.new_circuit();
+  if (ui::button("Open the notebook", {.icon = ui::Icon::book})) app.go(app::Route::at(app::Screen::circuits));
+  ui::end_card();
+}
+
+void draw_body(app::AppState& app) {
+  draw_caution(app);
+  ui::begin_columns();
+  draw_answer_card(app);
+  draw_sketch_card(app);
+  draw_ladder_card(app);
+  draw_notes(app);
+  ui::next_column();
+  draw_load_card(app);
+  draw_undo(app);
+  draw_settings_card(app);
+  ui::end_columns();
+  ui::caption("Planning figures. Local codes, the makers' instructions and licensed practice come first.");
+}
+
+}  // namespace
+
+void draw_size_screen(app::AppState& app, Memory&) {
+  const bool has = app.has_circuit();
+  const ui::PageEvents events =
+      ui::begin_page("size", {.title = has ? app.circuit().name : "Branchlight",
+                              .subtitle = has ? subtitle(app.circuit()) : "",
+                              .title_opens = true,
+                              .title_hint = "Opens the circuits",
+                              .back = false,
+                              .more = true});
+  if (events.title) app.go(app::Route::at(app::Screen::circuits));
+  if (events.more) app.go(has ? app::Route::at(app::Screen::size, app::Sheet::more) : app::Route::at(app::Screen::preferences));
+  draw_messages(app);
+  if (app.has_circuit()) draw_body(app);
+  else draw_empty(app);
+  if (ui::end_page(kPlaces, 0)) ui::scroll_page_to_top();
+}
+
+}  // namespace screens

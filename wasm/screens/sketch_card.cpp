@@ -1,0 +1,49 @@
+// The circuit drawn: a tap opens what lies under the finger.
+#include "pictures/sketch.h"
+#include "screens/pages.h"
+#include "ui/ui.h"
+
+namespace screens {
+namespace {
+
+ui::Type type_of(drawing::TextSize size) {
+  switch (size) {
+    case drawing::TextSize::caption: return ui::Type::caption;
+    case drawing::TextSize::text: return ui::Type::text;
+    case drawing::TextSize::title: return ui::Type::title;
+  }
+  return ui::Type::text;
+}
+
+void open_subject(app::AppState& app, const drawing::Subject& subject) {
+  switch (static_cast<pictures::SketchSubject>(subject.kind)) {
+    case pictures::SketchSubject::battery: return app.go(app::Route::at(app::Screen::size, app::Sheet::supply));
+    case pictures::SketchSubject::fuse:
+      if (const sizing::Candidate* choice = app.answer().choice()) app.go(app::Route::why(choice->size->id));
+      return;
+    case pictures::SketchSubject::outlet:
+    case pictures::SketchSubject::run: return app.go(app::Route::at_outlet(circuit::OutletId{subject.number}));
+    case pictures::SketchSubject::none: return;
+  }
+}
+
+}  // namespace
+
+void draw_sketch_card(app::AppState& app) {
+  const sizing::Answer& answer = app.answer();
+  if (answer.verdict == sizing::Verdict::invalid) return;
+  ui::begin_card("sketch", {.name = "Sketch", .tone = ui::Tone::plain});
+  const double scale = app.preferences().text_size / 100.0;
+  pictures::SketchOptions options;
+  options.view_width = static_cast<double>(ui::width());
+  options.preference = app.units();
+  options.text_scale = scale;
+  options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
+    return static_cast<double>(ui::measure(text, type_of(size), bold).width) / scale;
+  };
+  const drawing::Picture picture = pictures::sketch(app.circuit(), answer.choice(), options);
+  if (const auto subject = ui::picture("sketch", picture)) open_subject(app, *subject);
+  ui::end_card();
+}
+
+}  // namespace screens
