@@ -1,0 +1,21 @@
+#include <doctest/doctest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+#include "fuzz/circuit_file_promise.h"
+
+TEST_CASE("every kept file, good or bad, keeps the promise of the reader") {
+  const std::filesystem::path documents = std::filesystem::path(BRANCHLIGHT_SOURCE_DIR) / "tests/documents";
+  int files = 0;
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(documents)) {
+    if (!entry.is_regular_file()) continue;
+    CAPTURE(entry.path().string());
+    std::ifstream file(entry.path(), std::ios::binary);
+    const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+    CHECK(broken_promise(text) == "");
+    ++files;
+  }
+  CHECK(files > 60);
+}
