@@ -47,9 +47,9 @@ struct Record {
   float x = 0, y = 0, width = 0, height = 0;   // CSS px in the window
   std::uint32_t region = 0;   // id of the scroll region it moves with; 0: none
   double low = 0, high = 0;   // spin
-  std::string name;
-  std::string value;          // spin: as shown ("12 A"); textbox: the text
-  std::string description;    // further words; empty when none
+  std::string name{};
+  std::string value{};          // spin: as shown ("12 A"); textbox: the text
+  std::string description{};    // further words; empty when none
 };
 
 // What came back from the page or a test, to be taken by the widget it is for.
@@ -57,7 +57,7 @@ struct Action {
   enum class Kind : std::uint8_t { press, set_text, step_up, step_down, focus, blur };
   std::uint32_t id = 0;
   Kind kind = Kind::press;
-  std::string text;
+  std::string text{};
 };
 
 }  // namespace ui

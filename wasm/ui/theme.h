@@ -11,7 +11,10 @@ namespace ui {
 enum class Ink : std::uint8_t {
   ground, card, ink, muted, line, accent, tint,  // tint: pale copper under a chosen thing
   positive, negative, good, good_tint, caution, caution_tint, stop, stop_tint,
-  on_accent, on_ink, pressed,                    // text on a filled button; a pressed surface
+  on_accent, on_ink,        // words on a filled button or chip
+  pressed,                  // a surface under a finger or pointer
+  rim,                      // edge of a control (3:1 on the card)
+  toast_action,             // accent on a toast, whose ground is the other theme's
   count_,
 };
 

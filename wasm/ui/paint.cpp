@@ -1,0 +1,150 @@
+#include "ui/paint.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <imgui.h>
+#include <imgui_internal.h>
+
+#include "ui/parts.h"
+
+namespace ui {
+namespace {
+
+constexpr float kCapital = 0.727F;   // height of capitals over the em, of our fonts
+
+ImFont* font_of(bool semibold) { return semibold ? now().semibold : now().text; }
+
+float leading(Type type) {
+  switch (type) {
+    case Type::caption: return 1.38F;
+    case Type::text: return 1.40F;
+    case Type::title: return 1.28F;
+    case Type::question: return 1.25F;
+    case Type::answer: return 1.10F;
+  }
+  return 1.4F;
+}
+
+float width_of(std::string_view line, Type type, bool semibold) {
+  if (line.empty()) return 0.0F;
+  return font_of(semibold)->CalcTextSizeA(type_px(type), FLT_MAX, 0.0F, line.data(), line.data() + line.size()).x;
+}
+
+}  // namespace
+
+void fill(const Rect& rect, std::uint32_t colour, float radius) {
+  ImGui::GetWindowDrawList()->AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()}, colour, radius);
+}
+
+void outline(const Rect& rect, std::uint32_t colour, float radius, float width) {
+  // Inside the rectangle, so that a 1 px line is not cut by the window's edge.
+  const float in = width / 2;
+  ImGui::GetWindowDrawList()->AddRect({rect.x + in - 0.5F, rect.y + in - 0.5F},
+                                      {rect.right() - in + 0.5F, rect.bottom() - in + 0.5F}, colour, radius, 0, width);
+}
+
+void stroke(float x0, float y0, float x1, float y1, std::uint32_t colour, float width) {
+  ImGui::GetWindowDrawList()->AddLine({x0 - 0.5F, y0 - 0.5F}, {x1 - 0.5F, y1 - 0.5F}, colour, width);
+}
+
+std::uint32_t faded(std::uint32_t colour, float alpha) {
+  const auto a = static_cast<std::uint32_t>(std::lround(static_cast<float>(colour >> 24U) * alpha));
+  return (colour & 0x00FFFFFFU) | (a << 24U);
+}
+
+float line_height(Type type) { return std::round(type_px(type) * leading(type)); }
+
+float text_width(std::string_view text, Type type, bool semibold) {
+  float widest = 0.0F;
+  for (const std::string_view line : wrap(text, type, semibold, FLT_MAX)) {
+    widest = std::max(widest, width_of(line, type, semibold));
+  }
+  return std::ceil(widest);
+}
+
+float longest_word(std::string_view text, Type type, bool semibold) {
+  float widest = 0.0F;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find_first_of(" \n"), text.size());
+    widest = std::max(widest, width_of(text.substr(0, end), type, semibold));
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return std::ceil(widest);
+}
+
+std::vector<std::string_view> wrap(std::string_view text, Type type, bool semibold, float width) {
+  std::vector<std::string_view> lines;
+  if (text.empty()) return lines;
+  const char* at = text.data();
+  const char* const end = at + text.size();
+  ImFont* font = font_of(semibold);
+  while (at < end) {
+    const char* line_end = std::find(at, end, '\n');
+    const char* stop = line_end;
+    if (width < FLT_MAX && width_of({at, static_cast<std::size_t>(line_end - at)}, type, semibold) > width) {
+      stop = font->CalcWordWrapPosition(type_px(type), at, line_end, std::max(width, 1.0F));
+      if (stop <= at) stop = at + 1;
+      while (stop < line_end && (static_cast<unsigned char>(*stop) & 0xC0U) == 0x80U) ++stop;   // whole characters
+    }
+    lines.emplace_back(at, static_cast<std::size_t>(stop - at));
+    at = stop;
+    if (at < end && stop == line_end) {
+      ++at;                                     // the line break itself
+    } else {
+      while (at < line_end && *at == ' ') ++at; // the blank the line was broken at
+    }
+    while (!lines.back().empty() && lines.back().back() == ' ') lines.back().remove_suffix(1);
+  }
+  return lines;
+}
+
+float text_height(std::string_view text, Type type, bool semibold, float width) {
+  return static_cast<float>(wrap(text, type, semibold, width).size()) * line_height(type);
+}
+
+Extent measure(std::string_view text, Type type, bool semibold, float wrap_width) {
+  const float limit = wrap_width > 0.0F ? wrap_width : FLT_MAX;
+  Extent extent;
+  for (const std::string_view line : wrap(text, type, semibold, limit)) {
+    extent.width = std::max(extent.width, std::ceil(width_of(line, type, semibold)));
+    extent.height += line_height(type);
+  }
+  return extent;
+}
+
+void on_baseline(std::string_view text, float x, float y, const Style& style, Align align) {
+  if (text.empty()) return;
+  const float size = type_px(style.type);
+  ImFont* font = font_of(style.semibold);
+  if (align != Align::left) {
+    const float w = width_of(text, style.type, style.semibold);
+    x -= align == Align::centre ? w / 2 : w;
+  }
+  const float ascent = font->GetFontBaked(size)->Ascent;
+  ImGui::GetWindowDrawList()->AddText(font, size, {std::round(x), std::round(y - ascent)}, colour(style.ink), text.data(),
+                                      text.data() + text.size());
+  now().text_drawn(text, x, width_of(text, style.type, style.semibold));
+}
+
+void line_of_text(std::string_view text, float x, float mid_y, const Style& style, Align align) {
+  on_baseline(text, x, std::round(mid_y + type_px(style.type) * kCapital / 2), style, align);
+}
+
+float paint_text(std::string_view text, const Rect& rect, const Style& style, Align align) {
+  const float step = line_height(style.type);
+  float y = rect.y;
+  for (const std::string_view line : wrap(text, style.type, style.semibold, rect.w)) {
+    const float x = align == Align::left ? rect.x : align == Align::centre ? rect.mid_x() : rect.right();
+    line_of_text(line, x, y + step / 2, style, align);
+    y += step;
+  }
+  return y - rect.y;
+}
+
+void paint_label(std::string_view text, const Rect& rect, const Style& style, Align align) {
+  const float height = text_height(text, style.type, style.semibold, rect.w);
+  paint_text(text, {rect.x, rect.mid_y() - height / 2, rect.w, height}, style, align);
+}
+
+}  // namespace ui

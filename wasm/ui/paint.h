@@ -1,0 +1,42 @@
+// Ink on the window: surfaces, lines and lines of text. Private to the room.
+#pragma once
+
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+#include "ui/place.h"
+#include "ui/text.h"
+#include "ui/theme.h"
+
+namespace ui {
+
+void fill(const Rect& rect, std::uint32_t colour, float radius = 0.0F);
+void outline(const Rect& rect, std::uint32_t colour, float radius, float width = 1.0F);
+void stroke(float x0, float y0, float x1, float y1, std::uint32_t colour, float width);
+std::uint32_t faded(std::uint32_t colour, float alpha);
+
+// How words are set.
+struct Style {
+  Type type = Type::text;
+  bool semibold = false;
+  Ink ink = Ink::ink;
+};
+enum class Align : std::uint8_t { left, centre, right };
+
+float line_height(Type type);                            // CSS px, with leading
+float text_width(std::string_view text, Type type, bool semibold);   // of the longest line, not wrapped
+float longest_word(std::string_view text, Type type, bool semibold);
+std::vector<std::string_view> wrap(std::string_view text, Type type, bool semibold, float width);
+float text_height(std::string_view text, Type type, bool semibold, float width);
+
+// One line, its capitals centred on `mid_y`.
+void line_of_text(std::string_view text, float x, float mid_y, const Style& style, Align align = Align::left);
+// With the baseline at `y`.
+void on_baseline(std::string_view text, float x, float y, const Style& style, Align align = Align::left);
+// Wrapped into the rectangle from its top; gives the height used.
+float paint_text(std::string_view text, const Rect& rect, const Style& style, Align align = Align::left);
+// Wrapped and centred in the rectangle.
+void paint_label(std::string_view text, const Rect& rect, const Style& style, Align align = Align::centre);
+
+}  // namespace ui

@@ -1,0 +1,188 @@
+#include "ui/text.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "ui/paint.h"
+#include "ui/parts.h"
+#include "ui/press.h"
+
+namespace ui {
+namespace {
+
+void words(std::string_view text, const Style& style, const Said& said, float space = -1.0F) {
+  if (text.empty()) return;
+  const float height = text_height(text, style.type, style.semibold, column().width);
+  const Rect rect = take(height, Last::words, space);
+  record(words_id("words"), rect, said);
+  paint_text(text, rect, style);
+}
+
+// A figure and its unit on one baseline.
+struct Figure {
+  std::string_view number, unit;
+  Type big, small;
+  [[nodiscard]] float gap() const { return unit.empty() ? 0.0F : std::round(type_px(big) * 0.16F); }
+  [[nodiscard]] float number_width() const { return text_width(number, big, true); }
+  [[nodiscard]] float width() const { return number_width() + gap() + text_width(unit, small, false); }
+};
+
+void paint_figure(const Figure& figure, float left, float baseline, Ink ink) {
+  on_baseline(figure.number, left, baseline, {.type = figure.big, .semibold = true, .ink = ink});
+  on_baseline(figure.unit, left + figure.number_width() + figure.gap(), baseline, {.type = figure.small, .ink = Ink::muted});
+}
+
+// Height of one answer set in `width`: its unit goes under the number when both do not fit.
+struct AnswerSize {
+  float caption = 0, number = 0, unit = 0;
+  [[nodiscard]] float all() const { return caption + number + unit; }
+};
+
+Figure figure_of(const Answer& a) { return {a.number, a.unit, Type::answer, Type::title}; }
+
+AnswerSize answer_size(const Answer& a, float width) {
+  AnswerSize size;
+  size.caption = text_height(a.caption, Type::caption, false, width);
+  const Figure figure = figure_of(a);
+  if (figure.width() <= width) {
+    size.number = line_height(Type::answer);
+  } else {
+    size.number = text_height(a.number, Type::answer, true, width);
+    size.unit = text_height(a.unit, Type::title, false, width);
+  }
+  return size;
+}
+
+void paint_answer(const Answer& a, const Rect& rect, Align align) {
+  const AnswerSize size = answer_size(a, rect.w);
+  paint_text(a.caption, {rect.x, rect.y, rect.w, size.caption}, {.type = Type::caption, .ink = Ink::muted}, align);
+  const Ink ink = tone_ink(a.tone);
+  const float top = rect.y + size.caption;
+  const Figure figure = figure_of(a);
+  if (size.unit == 0.0F) {
+    const float left = align == Align::right ? rect.right() - figure.width() : rect.x;
+    paint_figure(figure, left, std::round(top + line_height(Type::answer) / 2 + type_px(Type::answer) * 0.364F), ink);
+    return;
+  }
+  paint_text(a.number, {rect.x, top, rect.w, size.number}, {.type = Type::answer, .semibold = true, .ink = ink}, align);
+  paint_text(a.unit, {rect.x, top + size.number, rect.w, size.unit}, {.type = Type::title, .ink = Ink::muted}, align);
+}
+
+std::string said_answer(const Answer& a) {
+  std::string said = a.number;
+  if (!a.unit.empty()) said += " " + a.unit;
+  return a.caption.empty() ? said : a.caption + ": " + said;
+}
+
+void one_answer(const Answer& a, const Rect& rect, Align align, bool announce) {
+  record(words_id("answer"), rect, {.role = announce ? Role::status : Role::text, .name = said_answer(a)});
+  paint_answer(a, rect, align);
+}
+
+}  // namespace
+
+void heading(std::string_view text, int level) {
+  const Type type = level <= 2 ? Type::title : Type::text;
+  words(text, {.type = type, .semibold = true}, {.role = Role::heading, .name = std::string(text), .level = static_cast<std::uint8_t>(level)},
+        column().card ? -1.0F : 20.0F);
+}
+
+void question(std::string_view text) {
+  words(text, {.type = Type::question, .semibold = true}, {.role = Role::heading, .name = std::string(text), .level = 2});
+}
+
+void paragraph(std::string_view text, Ink ink) {
+  words(text, {.type = Type::text, .ink = ink}, {.role = Role::text, .name = std::string(text)});
+}
+
+void caption(std::string_view text, Ink ink) {
+  words(text, {.type = Type::caption, .ink = ink}, {.role = Role::text, .name = std::string(text)});
+}
+
+void card_title(std::string_view text, std::string_view remark) {
+  const float remark_width = text_width(remark, Type::caption, false);
+  const bool beside = remark.empty() || text_width(text, Type::text, true) + 12 + remark_width <= column().width;
+  if (!beside) {
+    words(text, {.type = Type::text, .semibold = true}, {.role = Role::heading, .name = std::string(text), .level = 2});
+    caption(remark);
+    return;
+  }
+  const float height = text_height(text, Type::text, true, column().width);
+  const Rect rect = take(height, Last::words);
+  record(words_id("title"), rect, {.role = Role::heading, .name = std::string(text), .level = 2});
+  paint_text(text, rect, {.type = Type::text, .semibold = true});
+  if (remark.empty()) return;
+  record(words_id("remark"), rect, {.role = Role::text, .name = std::string(remark)});
+  line_of_text(remark, rect.right(), rect.mid_y(), {.type = Type::caption, .ink = Ink::muted}, Align::right);
+}
+
+void answers(std::span<const Answer> answers, bool announce) {
+  float together = 0.0F;
+  for (const Answer& a : answers) {
+    together += std::max(figure_of(a).width(), text_width(a.caption, Type::caption, false)) + 20;
+  }
+  if (answers.size() == 2 && together - 20 <= column().width) {
+    const float right_width = std::max(figure_of(answers[1]).width(), text_width(answers[1].caption, Type::caption, false));
+    const float left_width = column().width - right_width - 20;
+    const float height = std::max(answer_size(answers[0], left_width).all(), answer_size(answers[1], right_width).all());
+    const Rect rect = take(height, Last::words);
+    one_answer(answers[0], {rect.x, rect.y, left_width, height}, Align::left, announce);
+    one_answer(answers[1], {rect.right() - right_width, rect.y, right_width, height}, Align::right, announce);
+    return;
+  }
+  for (const Answer& a : answers) {
+    const Rect rect = take(answer_size(a, column().width).all(), Last::words);
+    one_answer(a, rect, Align::left, announce);
+  }
+}
+
+void answer(const Answer& answer, bool announce) { answers(std::span<const Answer>(&answer, 1), announce); }
+
+void figure_row(std::string_view label, std::string_view sub, std::string_view number, std::string_view unit) {
+  const Figure figure{number, unit, Type::question, Type::text};
+  const float figure_width = figure.width();
+  float room = column().width - figure_width - 16;
+  const bool stacked = room < std::max(longest_word(label, Type::text, true), longest_word(sub, Type::caption, false)) || room < 96;
+  if (stacked) room = column().width;
+  const float label_height = text_height(label, Type::text, true, room);
+  const float words_height = label_height + text_height(sub, Type::caption, false, room);
+  const float figure_height = line_height(Type::question);
+  const float height = stacked ? words_height + figure_height + 4 : std::max(words_height, figure_height);
+  const Rect rect = take(height, Last::words);
+  const std::string said_figure = std::string(number) + (unit.empty() ? "" : " ") + std::string(unit);
+  record(words_id("figure"), rect, {.role = Role::text, .name = joined(label, sub) + ": " + said_figure});
+  const float top = stacked ? rect.y : std::round(rect.mid_y() - words_height / 2);
+  paint_text(label, {rect.x, top, room, label_height}, {.type = Type::text, .semibold = true});
+  paint_text(sub, {rect.x, top + label_height, room, height}, {.type = Type::caption, .ink = Ink::muted});
+  const float mid = stacked ? rect.bottom() - figure_height / 2 : rect.mid_y();
+  paint_figure(figure, stacked ? rect.x : rect.right() - figure_width, std::round(mid + type_px(Type::question) * 0.364F), Ink::ink);
+}
+
+void fact_row(std::string_view label, std::string_view value, std::string_view sub) {
+  const float value_width = text_width(value, Type::text, true);
+  float room = column().width - value_width - 16;
+  const bool stacked = room < std::max({longest_word(label, Type::text, false), longest_word(sub, Type::caption, false), 72.0F});
+  if (stacked) room = column().width;
+  const float label_height = text_height(label, Type::text, false, room);
+  const float words_height = label_height + text_height(sub, Type::caption, false, room);
+  const float value_height = text_height(value, Type::text, true, stacked ? room : value_width + 1);
+  const float height = (stacked ? words_height + value_height + 2 : std::max(words_height, value_height)) + 20;
+  const Rect rect = take_row(std::max(height, 44.0F));
+  record(words_id("fact"), rect, {.role = Role::text, .name = joined(label, sub) + ": " + std::string(value)});
+  const float top = std::round(stacked ? rect.y + 10 : rect.mid_y() - words_height / 2);
+  paint_text(label, {rect.x, top, room, label_height}, {.type = Type::text});
+  paint_text(sub, {rect.x, top + label_height, room, height}, {.type = Type::caption, .ink = Ink::muted});
+  if (stacked) {
+    paint_text(value, {rect.x, top + words_height + 2, room, value_height}, {.type = Type::text, .semibold = true});
+  } else {
+    paint_text(value, {rect.right() - value_width - 1, std::round(rect.mid_y() - value_height / 2), value_width + 1, value_height},
+               {.type = Type::text, .semibold = true}, Align::right);
+  }
+}
+
+void announce(std::string_view text) {
+  record(words_id("announce"), {column().left, column().y, 1, 1}, {.role = Role::status, .name = std::string(text)});
+}
+
+}  // namespace ui
