@@ -4,15 +4,7 @@
 #include <chrono>
 #include <cmath>
 
-#if defined(__GNUC__)
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wpragmas"
-#pragma GCC diagnostic ignored "-Wmaybe-uninitialized"
-#endif
 #include <Eigen/Dense>
-#if defined(__GNUC__)
-#pragma GCC diagnostic pop
-#endif
 
 #include "network/radial.h"
 #include "network/random_network.h"

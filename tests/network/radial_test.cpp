@@ -104,6 +104,65 @@ TEST_CASE("thicker wire never drops more, and power in is power out") {
   }
 }
 
+TEST_CASE("the operating point is the highest there is, found by plain repetition from above") {
+  // With every load at the voltage of the last round, the next round's voltages are never higher, and
+  // never pass a point where all loads run. No Newton, no matrix: shared resistance times current.
+  Random random(13);
+  int ran = 0, could_not = 0;
+  for (int run = 0; run < run_count(3000); ++run) {
+    const std::size_t outlets = 1 + random.below(6);
+    circuit::Circuit made = network_test::random_circuit(random, outlets);
+    for (circuit::Outlet& outlet : made.outlets) {
+      outlet.load.kind = random.chance(0.7) ? circuit::LoadKind::constant_power : circuit::LoadKind::constant_current;
+      outlet.load.rating *= random.uniform(0.5, 2.5);
+    }
+    const Fitted fitted{tables::conductor_by_id("16awg"), nullptr, units::Amperes(15.0)};
+    const SeriesResistances series = series_resistances(made, fitted, BatteryState::resting);
+    const double nominal_v = made.supply.nominal.number(), emf_v = series.emf.number();
+    std::vector<std::vector<bool>> on_path(outlets, std::vector<bool>(outlets, false));
+    for (std::size_t k = 0; k < outlets; ++k) {
+      for (std::size_t p = 0; p < k; ++p) {
+        if (made.outlets[p].id == made.outlets[k].fed_from) on_path[k] = on_path[p];
+      }
+      on_path[k][k] = true;
+    }
+    std::vector<double> voltage(outlets, emf_v), next(outlets), current(outlets);
+    bool all_run = true;
+    double moved = 1.0;
+    for (int round = 0; round < 20000 && all_run && moved > 1e-14; ++round) {
+      for (std::size_t m = 0; m < outlets; ++m) {
+        const circuit::Load& load = made.outlets[m].load;
+        const double rated_a = load.rating_in_watts ? load.rating / nominal_v : load.rating;
+        current[m] = load.kind == circuit::LoadKind::constant_power ? rated_a * nominal_v / voltage[m] : rated_a;
+      }
+      moved = 0.0;
+      for (std::size_t k = 0; k < outlets; ++k) {
+        next[k] = emf_v - series.tail_loop[k].number() * current[k];
+        for (std::size_t m = 0; m < outlets; ++m) {
+          double shared = (series.source + series.supply_loop).number();
+          for (std::size_t j = 0; j < outlets; ++j) {
+            if (on_path[k][j] && on_path[m][j]) shared += (series.run_loop[j] + series.joint_loop[j]).number();
+          }
+          next[k] -= shared * current[m];
+        }
+        moved = std::max(moved, std::abs(next[k] - voltage[k]));
+        const bool loaded = made.outlets[k].load.rating > 0.0;
+        all_run = all_run && (!loaded || next[k] >= fold_voltage(made.outlets[k].load, made.supply.nominal).number());
+      }
+      voltage = next;
+    }
+    if (all_run && moved > 1e-12) continue;  // too near the end to tell this way
+    const RadialSolution solution = Radial(made, fitted, BatteryState::resting).solve(Loading(outlets, 1.0));
+    INFO("run ", run);
+    REQUIRE(solution.outcome == (all_run ? Outcome::solved : Outcome::no_operating_point));
+    (all_run ? ran : could_not) += 1;
+    for (std::size_t k = 0; all_run && k < outlets; ++k) REQUIRE(std::abs(solution.outlet_voltage_v[k] - voltage[k]) < 1e-9);
+  }
+  MESSAGE("seed 13, all loads ran ", ran, ", some could not ", could_not);
+  CHECK(ran > run_count(500));
+  CHECK(could_not > run_count(100));
+}
+
 TEST_CASE("sensitivity is what a small change of loading does") {
   Random random(12);
   int compared = 0;
