@@ -62,7 +62,7 @@ void paint_bar(const Rect& bar, const LadderRow& row, double limit) {
 }
 
 void paint_label(const LadderRow& row, float x, float mid, float number_width) {
-  const float base = std::round(mid + type_px(Type::title) * 0.364F);
+  const float base = std::round(mid + type_px(Type::title) * kCapital / 2);
   const Ink ink = row.struck ? Ink::muted : Ink::ink;
   on_baseline(row.label, x, base, {.type = Type::title, .semibold = true, .ink = ink});
   const float w = text_width(row.label, Type::title, true);

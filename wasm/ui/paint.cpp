@@ -11,8 +11,6 @@
 namespace ui {
 namespace {
 
-constexpr float kCapital = 0.727F;   // height of capitals over the em, of our fonts
-
 ImFont* font_of(bool semibold) { return semibold ? now().semibold : now().text; }
 
 float leading(Type type) {
@@ -28,7 +26,7 @@ float leading(Type type) {
 
 float width_of(std::string_view line, Type type, bool semibold) {
   if (line.empty()) return 0.0F;
-  return font_of(semibold)->CalcTextSizeA(type_px(type), FLT_MAX, 0.0F, line.data(), line.data() + line.size()).x;
+  return font_of(semibold)->CalcTextSizeA(imgui_size(type_px(type)), FLT_MAX, 0.0F, line.data(), line.data() + line.size()).x;
 }
 
 }  // namespace
@@ -51,6 +49,12 @@ void stroke(float x0, float y0, float x1, float y1, std::uint32_t colour, float 
 std::uint32_t faded(std::uint32_t colour, float alpha) {
   const auto a = static_cast<std::uint32_t>(std::lround(static_cast<float>(colour >> 24U) * alpha));
   return (colour & 0x00FFFFFFU) | (a << 24U);
+}
+
+float imgui_size(float em_px) {
+  constexpr float kHeightOverEm = 1.2102F;   // (ascender - descender) / unitsPerEm of our fonts' hhea table
+  // Whole px: glyphs are baked at whole sizes, anything else is resampled and blurs.
+  return std::round(em_px * kHeightOverEm);
 }
 
 float line_height(Type type) { return std::round(type_px(type) * leading(type)); }
@@ -83,7 +87,7 @@ std::vector<std::string_view> wrap(std::string_view text, Type type, bool semibo
     const char* line_end = std::find(at, end, '\n');
     const char* stop = line_end;
     if (width < FLT_MAX && width_of({at, static_cast<std::size_t>(line_end - at)}, type, semibold) > width) {
-      stop = font->CalcWordWrapPosition(type_px(type), at, line_end, std::max(width, 1.0F));
+      stop = font->CalcWordWrapPosition(imgui_size(type_px(type)), at, line_end, std::max(width, 1.0F));
       if (stop <= at) stop = at + 1;
       while (stop < line_end && (static_cast<unsigned char>(*stop) & 0xC0U) == 0x80U) ++stop;   // whole characters
     }
@@ -115,7 +119,7 @@ Extent measure(std::string_view text, Type type, bool semibold, float wrap_width
 
 void on_baseline(std::string_view text, float x, float y, const Style& style, Align align) {
   if (text.empty()) return;
-  const float size = type_px(style.type);
+  const float size = imgui_size(type_px(style.type));
   ImFont* font = font_of(style.semibold);
   if (align != Align::left) {
     const float w = width_of(text, style.type, style.semibold);

@@ -24,6 +24,10 @@ struct Style {
 };
 enum class Align : std::uint8_t { left, centre, right };
 
+// ImGui measures a font from ascender to descender, CSS by the em: the size to ask ImGui for.
+float imgui_size(float em_px);
+inline constexpr float kCapital = 0.727F;                // height of capitals over the em, of our fonts
+
 float line_height(Type type);                            // CSS px, with leading
 float text_width(std::string_view text, Type type, bool semibold);   // of the longest line, not wrapped
 float longest_word(std::string_view text, Type type, bool semibold);

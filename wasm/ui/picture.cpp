@@ -60,13 +60,13 @@ Type type_of(drawing::TextSize size) {
 void paint(const Map& map, const drawing::Text& s) {
   const ImVec2 at = map.at(s.at);
   ImFont* font = s.bold ? now().semibold : now().text;
-  // The picture's own scale sets its type, whole px so that it stays crisp.
-  const float size = std::round(static_cast<float>(type_of(s.size)) * map.k);
+  const float em = static_cast<float>(type_of(s.size)) * map.k;   // the picture's own scale sets its type
+  const float size = imgui_size(em);
   const char* begin = s.text.data();
   const char* end = begin + s.text.size();
   const float width = font->CalcTextSizeA(size, FLT_MAX, 0.0F, begin, end).x;
   const float x = s.anchor == drawing::Anchor::left ? at.x : s.anchor == drawing::Anchor::centre ? at.x - width / 2 : at.x - width;
-  const float baseline = std::round(at.y + size * 0.364F);
+  const float baseline = std::round(at.y + em * kCapital / 2);
   ImGui::GetWindowDrawList()->AddText(font, size, {std::round(x), baseline - font->GetFontBaked(size)->Ascent}, ink(s.ink), begin, end);
 }
 

@@ -20,10 +20,9 @@ State::Parts* current = nullptr;
 ImFont* load(std::span<const unsigned char> bytes) {
   ImFontConfig config;
   config.FontDataOwnedByAtlas = false;
-  config.SizePixels = -1.0F;             // negative: sizes are of the em square, as CSS px are
   // ImGui asks for a pointer to change but does not change what it does not own.
   void* data = const_cast<unsigned char*>(bytes.data());
-  return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(data, static_cast<int>(bytes.size()), -1.0F, &config);
+  return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(data, static_cast<int>(bytes.size()), 0.0F, &config);
 }
 
 void set_style() {

@@ -62,7 +62,7 @@ void paint_answer(const Answer& a, const Rect& rect, Align align) {
   const Figure figure = figure_of(a);
   if (size.unit == 0.0F) {
     const float left = align == Align::right ? rect.right() - figure.width() : rect.x;
-    paint_figure(figure, left, std::round(top + line_height(Type::answer) / 2 + type_px(Type::answer) * 0.364F), ink);
+    paint_figure(figure, left, std::round(top + line_height(Type::answer) / 2 + type_px(Type::answer) * kCapital / 2), ink);
     return;
   }
   paint_text(a.number, {rect.x, top, rect.w, size.number}, {.type = Type::answer, .semibold = true, .ink = ink}, align);
@@ -156,7 +156,7 @@ void figure_row(std::string_view label, std::string_view sub, std::string_view n
   paint_text(label, {rect.x, top, room, label_height}, {.type = Type::text, .semibold = true});
   paint_text(sub, {rect.x, top + label_height, room, height}, {.type = Type::caption, .ink = Ink::muted});
   const float mid = stacked ? rect.bottom() - figure_height / 2 : rect.mid_y();
-  paint_figure(figure, stacked ? rect.x : rect.right() - figure_width, std::round(mid + type_px(Type::question) * 0.364F), Ink::ink);
+  paint_figure(figure, stacked ? rect.x : rect.right() - figure_width, std::round(mid + type_px(Type::question) * kCapital / 2), Ink::ink);
 }
 
 void fact_row(std::string_view label, std::string_view value, std::string_view sub) {

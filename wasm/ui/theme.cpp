@@ -102,9 +102,6 @@ Ink tone_tint(Tone tone) {
   return Ink::card;
 }
 
-float type_px(Type type) { 
-  // Whole px: glyphs are baked at whole sizes, anything else is resampled and blurs.
-  return std::round(static_cast<float>(type) * static_cast<float>(now().frame.text_scale));
-}
+float type_px(Type type) { return static_cast<float>(type) * static_cast<float>(now().frame.text_scale); }
 
 }  // namespace ui
