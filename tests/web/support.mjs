@@ -126,6 +126,8 @@ export async function swipe(page, { from, to, ms = 200, steps = 10, rest = 0, se
   if (settle) await idle(page);
 }
 
+const boxNow = async (locator) => await locator.count() ? locator.last().boundingBox() : null;   // does not wait
+
 // Swipes (or wheels) until the thing lies clear of the header and the bar of places.
 export async function bring(page, locator) {
   await locator.waitFor({ state: 'attached', timeout: 10000 });
@@ -133,8 +135,8 @@ export async function bring(page, locator) {
     const box = await locator.boundingBox();
     if (!box) throw new Error(`${locator} is not on the page`);
     const { width, height } = await page.evaluate(() => ({ width: innerWidth, height: innerHeight }));
-    const sheet = await page.getByRole('dialog').last().boundingBox().catch(() => null);
-    const bar = sheet ? null : await page.getByRole('navigation').last().boundingBox({ timeout: 200 }).catch(() => null);
+    const sheet = await boxNow(page.getByRole('dialog'));
+    const bar = sheet ? null : await boxNow(page.getByRole('navigation'));
     const low = (bar && bar.width > bar.height ? bar.y : height) - 4;
     const high = Math.max(72, sheet ? sheet.y + 56 : 0);
     const middle = box.y + box.height / 2;
