@@ -82,6 +82,7 @@ struct Answer {
   std::string reason;                          // "Set by voltage drop at C with 12 A flowing. 12 AWG would lose 7.3 %."
   std::vector<std::string> notes;              // cautions that belong beside the answer
   circuit::Problems problems;
+  std::size_t solves = 0;                      // networks solved on the way, for the benchmark
   [[nodiscard]] const Candidate* choice() const { return chosen ? &ladder[*chosen] : nullptr; }
 };
 

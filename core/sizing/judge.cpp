@@ -29,6 +29,7 @@ class Solved {
   LoadingFinder& at(BatteryState state) {
     return state == BatteryState::resting ? resting_ : state == BatteryState::low ? low_ : charging_;
   }
+  [[nodiscard]] std::size_t solves() const { return resting_.solves() + low_.solves() + charging_.solves(); }
 
  private:
   LoadingFinder resting_;
@@ -195,6 +196,7 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   candidate.judgements.push_back(judge_far_short(judging, fitted));
   candidate.judgements.push_back(judge_withstand(judging, fitted));
   keep_outlets(found, candidate);
+  warm.solves += solved.solves();
   candidate.passes = candidate.fuse.has_value() && candidate.first_failure() == nullptr;
   return candidate;
 }

@@ -46,6 +46,7 @@ class LoadingFinder {
                 network::BatteryState battery);
   // `outlet` is of no meaning for total_current. `start`: a loading to try first, or nullptr.
   WorstCase worst(Worst kind, std::size_t outlet, const network::Loading* start = nullptr);
+  [[nodiscard]] std::size_t solves() const { return storage_.size(); }
   [[nodiscard]] const network::SeriesResistances& series() const { return series_; }
 
  private:

@@ -117,6 +117,7 @@ Answer size_circuit(const circuit::Circuit& circuit) {
   answer.ladder.reserve(sizes.size());
   WarmStart warm;
   for (const tables::Conductor& size : sizes) answer.ladder.push_back(judge_on_shelf(context, size, warm));
+  answer.solves = warm.solves;
   find_choice(context, answer);
   if (answer.chosen) {
     answer.verdict = Verdict::fits;
