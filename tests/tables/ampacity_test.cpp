@@ -54,7 +54,8 @@ TEST_CASE("33 CFR 183.425 Table 5, every figure outside engine spaces") {
   for (const auto& row : reference::read("ampacity_marine_us")["rows"]) {
     for (const auto& [column, printed] : row["outside_engine_space"].items()) {
       const std::string id = row["awg"].get<std::string>() + "awg";
-      CHECK_MESSAGE(amperes(kMarine, id, place(std::stod(column))) == printed.get<double>(), id << " " << column);
+      const double rating = std::stod(column);
+      CHECK_MESSAGE(amperes(kMarine, id, place(rating)) == printed.get<double>(), id << " " << rating);
       ++figures;
     }
   }
