@@ -64,8 +64,8 @@ std::optional<std::size_t> rows(std::span<const std::string> options, std::size_
     record(id, reach, {.role = Role::radio, .name = options[i], .description = sub, .state = on ? kChecked : 0U});
     paint_row_ground(plan, state.held || state.hovered, false);
     const Rect mark{plan.row.x, std::round(plan.row.mid_y() - kMark / 2), kMark, kMark};
-    outline(mark, colour(on ? Ink::accent : Ink::rim), kMark / 2, 2.0F);
-    if (on) fill({mark.x + 6, mark.y + 6, kMark - 12, kMark - 12}, colour(Ink::accent), kMark / 2 - 6);
+    ring(mark.mid_x(), mark.mid_y(), kMark / 2, colour(on ? Ink::accent : Ink::rim), 2.0F);
+    if (on) disc(mark.mid_x(), mark.mid_y(), kMark / 2 - 6, colour(Ink::accent));
     paint_row_words(plan, options[i], sub);
     if (state.pressed && !on) chosen = i;
   }

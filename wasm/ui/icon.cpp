@@ -20,7 +20,7 @@ class Pen {
     for (const ImVec2 p : points) list_->PathLineTo(at(p));
     list_->PathStroke(colour_, closed ? ImDrawFlags_Closed : ImDrawFlags_None, weight_);
     // Round ends and corners.
-    for (const ImVec2 p : points) list_->AddCircleFilled(at(p), weight_ / 2, colour_);
+    for (const ImVec2 p : points) list_->AddCircleFilled(at(p), weight_ / 2 - 0.15F, colour_);
   }
   void dot(ImVec2 p, float radius) const { list_->AddCircleFilled(at(p), radius * k_, colour_); }
   void arc(ImVec2 centre, float radius, float from, float to) const {

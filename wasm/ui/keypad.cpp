@@ -118,11 +118,11 @@ bool draw_key(const Key& key, const Rect& rect) {
   const bool ok = key.does == "ok";
   record(id, rect, {.role = Role::button, .name = key.said, .state = ok ? kPrimary : 0U});
   const bool digit = key.face.size() == 1 && key.face[0] >= '0' && key.face[0] <= '9';
-  const Ink ground = ok ? Ink::accent : Ink::card;
+  const Ink ground = ok ? Ink::accent : key.unit != nullptr ? Ink::tint : digit || key.does == "." ? Ink::card : Ink::pressed;
   fill(rect, colour(!ok && (state.held || state.hovered) ? Ink::pressed : ground), kControlRadius);
   if (ok && state.held) fill(rect, 0x30000000U, kControlRadius);
   if (!ok) outline(rect, colour(Ink::line), kControlRadius);
-  const Ink ink = ok ? Ink::on_accent : Ink::ink;
+  const Ink ink = ok ? Ink::on_accent : key.unit != nullptr ? Ink::accent : Ink::ink;
   if (key.icon != Icon::none) draw_icon(key.icon, rect.mid_x(), rect.mid_y(), 26, colour(ink), 1.9F);
   const bool short_face = digit || text_width(key.face, Type::question, true) <= rect.w - 8;
   line_of_text(key.face, rect.mid_x(), rect.mid_y(), {.type = short_face ? Type::question : Type::text, .semibold = true, .ink = ink},

@@ -45,7 +45,7 @@ bool icon_button(std::string_view name, Icon icon, float mid_x, float mid_y, Ink
   const std::uint32_t id = make_id(name);
   const Press p = press(id, rect);
   record(id, rect, {.role = Role::button, .name = std::string(name), .radius = kTarget / 2});
-  if (p.held || p.hovered) fill(rect, colour(Ink::pressed), kTarget / 2);
+  if (p.held || p.hovered) disc(mid_x, mid_y, kTarget / 2, colour(Ink::pressed));
   draw_icon(icon, mid_x, mid_y, 24.0F, colour(ink), 2.0F);
   return p.pressed;
 }
@@ -182,9 +182,9 @@ static std::optional<std::size_t> bar_of_places(std::span<const Place> places, s
     const bool here = i == current;
     record(id, {rect.x, rect.y + 2, rect.w, rect.h - 4}, {.role = Role::link, .name = places[i].name, .state = here ? kCurrent : 0U});
     const Ink ink = here ? Ink::accent : Ink::muted;
-    if (press_.held || press_.hovered) fill({rect.mid_x() - 32, top + 5, 64, 30}, colour(Ink::pressed), 15);
-    draw_icon(places[i].icon, rect.mid_x(), top + 20, 24, colour(ink), here ? 2.25F : 1.75F);
-    line_of_text(places[i].name, rect.mid_x(), top + 36 + line_height(Type::caption) / 2,
+    if (press_.held || press_.hovered) fill({rect.mid_x() - 32, top + 6, 64, 30}, colour(Ink::pressed), 15);
+    draw_icon(places[i].icon, rect.mid_x(), top + 21, 24, colour(ink), here ? 2.25F : 1.75F);
+    line_of_text(places[i].name, rect.mid_x(), top + 37 + line_height(Type::caption) / 2,
                  {.type = Type::caption, .semibold = here, .ink = ink}, Align::centre);
     if (press_.pressed) chosen = i;
   }

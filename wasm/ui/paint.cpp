@@ -1,6 +1,8 @@
 #include "ui/paint.h"
 
 #include <algorithm>
+#include <cctype>
+#include <cfloat>
 #include <cmath>
 
 #include <imgui.h>
@@ -29,6 +31,47 @@ float width_of(std::string_view line, Type type, bool semibold) {
   return font_of(semibold)->CalcTextSizeA(imgui_size(type_px(type)), FLT_MAX, 0.0F, line.data(), line.data() + line.size()).x;
 }
 
+// A figure and its unit stay on one line: no break at a blank between a digit and a short word
+// that is no word ("5.3 mm²", "12 V"; "7 to" may break).
+bool glued(std::string_view line, std::size_t blank) {
+  if (blank == 0 || line[blank - 1] < '0' || line[blank - 1] > '9') return false;
+  const std::string_view unit = line.substr(blank + 1, line.find(' ', blank + 1) - blank - 1);
+  for (const std::string_view known : {"V", "A", "W", "m", "mm", "mm²", "%", "AWG", "°C", "°F", "ft", "in", "Ω", "mΩ", "s", "min"}) {
+    if (unit.starts_with(known) && (unit.size() == known.size() || std::ispunct(static_cast<unsigned char>(unit[known.size()])) != 0)) return true;
+  }
+  return false;
+}
+
+// Bytes of `line` that fit the width: up to a blank if one serves, else as many characters as fit.
+std::size_t fitting(std::string_view line, Type type, bool semibold, float width) {
+  std::size_t best = 0, second = 0;          // second: a break between figure and unit
+  for (std::size_t at = line.find(' '); at != std::string_view::npos; at = line.find(' ', at + 1)) {
+    if (width_of(line.substr(0, at), type, semibold) > width) break;
+    (glued(line, at) ? second : best) = at;
+  }
+  if (best == 0) best = second;
+  if (best > 0) return best;
+  std::size_t fits = 0;
+  for (std::size_t at = 1; at <= line.size(); ++at) {
+    const bool inside = at < line.size() && (static_cast<unsigned char>(line[at]) & 0xC0U) == 0x80U;   // whole characters
+    if (inside) continue;
+    if (fits > 0 && width_of(line.substr(0, at), type, semibold) > width) break;
+    fits = at;
+    if (at < line.size() && line[at] == ' ') break;
+  }
+  return fits;
+}
+
+void wrap_paragraph(std::string_view line, Type type, bool semibold, float width, std::vector<std::string_view>& lines) {
+  do {
+    const bool fits = width >= FLT_MAX || width_of(line, type, semibold) <= width;
+    const std::size_t used = fits ? line.size() : fitting(line, type, semibold, width);
+    lines.push_back(line.substr(0, used));
+    line.remove_prefix(used);
+    while (!line.empty() && line.front() == ' ') line.remove_prefix(1);
+  } while (!line.empty());
+}
+
 }  // namespace
 
 void fill(const Rect& rect, std::uint32_t colour, float radius) {
@@ -40,6 +83,14 @@ void outline(const Rect& rect, std::uint32_t colour, float radius, float width) 
   const float in = width / 2;
   ImGui::GetWindowDrawList()->AddRect({rect.x + in - 0.5F, rect.y + in - 0.5F},
                                       {rect.right() - in + 0.5F, rect.bottom() - in + 0.5F}, colour, radius, 0, width);
+}
+
+void disc(float x, float y, float radius, std::uint32_t colour) {
+  ImGui::GetWindowDrawList()->AddCircleFilled({x - 0.5F, y - 0.5F}, radius, colour);
+}
+
+void ring(float x, float y, float radius, std::uint32_t colour, float width) {
+  ImGui::GetWindowDrawList()->AddCircle({x - 0.5F, y - 0.5F}, radius - width / 2, colour, 0, width);
 }
 
 void stroke(float x0, float y0, float x1, float y1, std::uint32_t colour, float width) {
@@ -79,26 +130,10 @@ float longest_word(std::string_view text, Type type, bool semibold) {
 
 std::vector<std::string_view> wrap(std::string_view text, Type type, bool semibold, float width) {
   std::vector<std::string_view> lines;
-  if (text.empty()) return lines;
-  const char* at = text.data();
-  const char* const end = at + text.size();
-  ImFont* font = font_of(semibold);
-  while (at < end) {
-    const char* line_end = std::find(at, end, '\n');
-    const char* stop = line_end;
-    if (width < FLT_MAX && width_of({at, static_cast<std::size_t>(line_end - at)}, type, semibold) > width) {
-      stop = font->CalcWordWrapPosition(imgui_size(type_px(type)), at, line_end, std::max(width, 1.0F));
-      if (stop <= at) stop = at + 1;
-      while (stop < line_end && (static_cast<unsigned char>(*stop) & 0xC0U) == 0x80U) ++stop;   // whole characters
-    }
-    lines.emplace_back(at, static_cast<std::size_t>(stop - at));
-    at = stop;
-    if (at < end && stop == line_end) {
-      ++at;                                     // the line break itself
-    } else {
-      while (at < line_end && *at == ' ') ++at; // the blank the line was broken at
-    }
-    while (!lines.back().empty() && lines.back().back() == ' ') lines.back().remove_suffix(1);
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    wrap_paragraph(text.substr(0, end), type, semibold, width, lines);
+    text.remove_prefix(std::min(end + 1, text.size()));
   }
   return lines;
 }
@@ -129,6 +164,13 @@ void on_baseline(std::string_view text, float x, float y, const Style& style, Al
   ImGui::GetWindowDrawList()->AddText(font, size, {std::round(x), std::round(y - ascent)}, colour(style.ink), text.data(),
                                       text.data() + text.size());
   now().text_drawn(text, x, width_of(text, style.type, style.semibold));
+}
+
+float side_bearing(std::string_view text, Type type, bool semibold) {
+  if (text.empty()) return 0.0F;
+  const float size = imgui_size(type_px(type));
+  const ImFontGlyph* glyph = font_of(semibold)->GetFontBaked(size)->FindGlyph(static_cast<unsigned char>(text[0]));
+  return glyph == nullptr ? 0.0F : glyph->X0;
 }
 
 void line_of_text(std::string_view text, float x, float mid_y, const Style& style, Align align) {

@@ -25,7 +25,7 @@ RowPlan plan_row(std::string_view label, std::string_view sub, float control_wid
   if (plan.stacked) room = all;
   plan.label_height = text_height(label, Type::text, false, room);
   const float words = plan.label_height + text_height(sub, Type::caption, false, room);
-  const float height = plan.stacked ? words + 8 + control_height + 2 * kAir : std::max(words + 2 * kAir, control_height + 12);
+  const float height = plan.stacked ? words + 8 + control_height + 2 * kAir : std::max(words + 2 * kAir, control_height + 16);
   plan.row = take_row(std::max(std::round(height), kLeastRow));
   const Rect& row = plan.row;
   if (plan.stacked) {
@@ -78,9 +78,8 @@ void paint_badge(const RowOptions& options, const RowPlan& plan) {
     draw_icon(options.icon, x, y, 24, colour(options.disabled ? Ink::muted : Ink::ink), 1.9F);
     return;
   }
-  const Rect circle{x - size / 2, y - size / 2, size, size};
-  fill(circle, colour(Ink::card), size / 2);
-  outline(circle, colour(Ink::ink), size / 2, 1.75F);
+  disc(x, y, size / 2, colour(Ink::card));
+  ring(x, y, size / 2, colour(Ink::ink), 1.75F);
   line_of_text(options.badge, x, y, {.type = Type::text, .semibold = true}, Align::centre);
 }
 
@@ -127,9 +126,9 @@ bool switch_row(std::string_view label, bool on, const ToggleOptions& options) {
   fill(track, colour(on ? Ink::accent : Ink::card), kHeight / 2);
   if (!on) outline(track, colour(Ink::rim), kHeight / 2, 2.0F);
   const float knob = on ? 11.0F : 8.0F;
-  const Rect dot{(on ? track.right() - 15 : track.x + 15) - knob, track.mid_y() - knob, knob * 2, knob * 2};
-  fill(dot, colour(on ? Ink::on_accent : Ink::rim), knob);
-  if (on) draw_icon(Icon::check, dot.mid_x(), dot.mid_y(), 13, colour(Ink::accent), 4.0F);
+  const float knob_x = on ? track.right() - 15 : track.x + 15;
+  disc(knob_x, track.mid_y(), knob, colour(on ? Ink::on_accent : Ink::rim));
+  if (on) draw_icon(Icon::check, knob_x, track.mid_y(), 13, colour(Ink::accent), 4.0F);
   return state.pressed;
 }
 

@@ -75,7 +75,8 @@ void paint_surface(const Rect& rect) {
   const float radius = f.height < kLow ? 0.0F : kSheetRadius;
   list->AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()}, colour(Ink::ground), radius,
                       touches_bottom ? ImDrawFlags_RoundCornersTop : ImDrawFlags_RoundCornersAll);
-  if (f.dark && !touches_bottom) outline(rect, colour(Ink::line), radius);
+  // At night the ground is nearly as dark as what lies under the sheet: an edge tells them apart.
+  if (f.dark) outline({rect.x, rect.y, rect.w, touches_bottom ? rect.h + radius : rect.h}, colour(Ink::line), radius);
 }
 
 bool header(const SheetOptions& options, const Rect& rect, float height, const char* close_name) {

@@ -73,6 +73,8 @@ void State::begin_frame(const Frame& frame) {
   p.touch.before_frame(frame.now_ms);
   current = parts_.get();
   ImGui::NewFrame();
+  // ImGui sets this for its one current font only; we draw with two.
+  for (ImFont* font : {p.text, p.semibold}) font->CurrentRasterizerDensity = p.frame.pixel_ratio;
   p.touch.after_new_frame(frame.now_ms, !frame.less_motion);
   p.recorder.begin_frame();
   p.recorder.take_focus_actions();

@@ -25,12 +25,12 @@ struct Figure {
   Type big, small;
   [[nodiscard]] float gap() const { return unit.empty() ? 0.0F : std::round(type_px(big) * 0.16F); }
   [[nodiscard]] float number_width() const { return text_width(number, big, true); }
-  [[nodiscard]] float width() const { return number_width() + gap() + text_width(unit, small, false); }
+  [[nodiscard]] float width() const { return number_width() - side_bearing(number, big, true) + gap() + text_width(unit, small, false); }
 };
 
 void paint_figure(const Figure& figure, float left, float baseline, Ink ink) {
-  on_baseline(figure.number, left, baseline, {.type = figure.big, .semibold = true, .ink = ink});
-  on_baseline(figure.unit, left + figure.number_width() + figure.gap(), baseline, {.type = figure.small, .ink = Ink::muted});
+  on_baseline(figure.number, left - side_bearing(figure.number, figure.big, true), baseline, {.type = figure.big, .semibold = true, .ink = ink});
+  on_baseline(figure.unit, left + figure.number_width() + figure.gap() - side_bearing(figure.number, figure.big, true), baseline, {.type = figure.small, .ink = Ink::muted});
 }
 
 // Height of one answer set in `width`: its unit goes under the number when both do not fit.
