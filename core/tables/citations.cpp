@@ -199,7 +199,7 @@ constinit const Citation kFuseResistance{
     .edition = "",
     .where = "by type and rating",
     .note = "Typical, about 20 % either way. From memory except type C 40 A and type E 30, 35 and "
-            "40 A, seen in one maker's sheet. Where no figure is known: 75 mV at the rating.",
+            "40 A, seen in one maker's sheet.",
     .standing = Standing::memory};
 
 // Parts --------------------------------------------------------------------------------------

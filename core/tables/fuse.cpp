@@ -94,7 +94,6 @@ constexpr std::array<ColdResistance, 12> kMediumCold{{{1.0, 123.0}, {2.0, 53.5},
                                                       {5.0, 17.85}, {7.5, 10.91}, {10.0, 7.7}, {15.0, 4.8},
                                                       {20.0, 3.38}, {25.0, 2.52}, {30.0, 1.97}, {40.0, 1.44}}};
 constexpr std::array<ColdResistance, 3> kLargeCold{{{30.0, 1.9}, {35.0, 1.7}, {40.0, 1.4}}};
-constexpr double kEstimatedDropV = 0.075;
 
 std::span<const ColdResistance> cold_resistances(FuseFamilyId family) {
   switch (family) {
@@ -146,12 +145,6 @@ std::optional<units::Ohms> fuse_cold_resistance(FuseFamilyId family, units::Ampe
     if (same_rating(row.rating_a, rating.number())) return units::Ohms(row.milliohm / 1000.0);
   }
   return std::nullopt;
-}
-
-units::Ohms fuse_planning_resistance(FuseFamilyId family, units::Amperes rating) {
-  if (!(rating > units::Amperes(0.0))) return units::Ohms(0.0);
-  if (const auto listed = fuse_cold_resistance(family, rating)) return *listed;
-  return units::Volts(kEstimatedDropV) / rating;
 }
 
 const Citation& fuse_resistance_citation() { return kFuseResistance; }

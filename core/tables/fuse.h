@@ -41,10 +41,6 @@ std::string_view fuse_colour(FuseFamilyId family, units::Amperes rating);
 
 // Typical cold resistance of the element, nullopt when not listed; about +-20 %.
 std::optional<units::Ohms> fuse_cold_resistance(FuseFamilyId family, units::Amperes rating);
-// The listed figure, else an estimate: 75 mV across the element at its rating, the middle of
-// the listed ones (56 to 123 mV). For drop, where a fuse of 0 ohm would flatter the answer.
-// 0 ohm only for a rating of 0 or below: no fuse.
-units::Ohms fuse_planning_resistance(FuseFamilyId family, units::Amperes rating);
 const Citation& fuse_resistance_citation();
 
 // Longest time the fuse may take at this current, by the slowest gate at or below the
