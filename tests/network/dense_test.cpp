@@ -1,6 +1,7 @@
 // Large well-conditioned networks against dense LU with pivoting (Eigen), and large trees for time.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <vector>
@@ -136,17 +137,21 @@ TEST_CASE("a tree of 300 outlets solves, and time grows about as its nodes do") 
     const Fitted fitted{tables::conductor_by_id("6awg"), nullptr, units::Amperes(15.0)};
     const Loading all(outlets, 1.0);
     const BranchNetwork whole = build(made, fitted, all, BatteryState::resting);
-    const auto start = std::chrono::steady_clock::now();
     Solution solution;
-    for (int again = 0; again < 5; ++again) solution = solve(whole.netlist);
-    const std::chrono::duration<double, std::micro> took = std::chrono::steady_clock::now() - start;
+    double best_us = 1e9;  // of several: other work on the machine only adds
+    for (int again = 0; again < 7; ++again) {
+      const auto start = std::chrono::steady_clock::now();
+      solution = solve(whole.netlist);
+      const std::chrono::duration<double, std::micro> took = std::chrono::steady_clock::now() - start;
+      best_us = std::min(best_us, took.count());
+    }
     REQUIRE(solution.outcome == Outcome::solved);
     const RadialSolution tree = Radial(made, fitted, BatteryState::resting).solve(all);
     const NodeId red = whole.outlet_contact(made.outlets.back().id, Side::positive);
     const NodeId black = whole.outlet_contact(made.outlets.back().id, Side::negative);
     CHECK(std::abs(solution.between(red, black).number() - tree.outlet_voltage_v.back()) < 1e-9);
-    per_node_us[row++] = took.count() / 5.0 / static_cast<double>(whole.netlist.node_count());
-    MESSAGE(outlets, " outlets, ", whole.netlist.node_count(), " nodes: ", took.count() / 5.0, " us, ", solution.iterations, " steps");
+    per_node_us[row++] = best_us / static_cast<double>(whole.netlist.node_count());
+    MESSAGE(outlets, " outlets, ", whole.netlist.node_count(), " nodes: ", best_us, " us, ", solution.iterations, " steps");
   }
   CHECK(per_node_us[1] < 10.0 * per_node_us[0]);  // quadratic growth would be near 10, cubic near 100
 }

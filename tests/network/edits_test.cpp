@@ -1,6 +1,7 @@
 // Any sequence of edits leaves a network that can be answered.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "network/probe.h"

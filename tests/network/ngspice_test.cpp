@@ -3,6 +3,7 @@
 // fold law of netlist.h. Where the two differ by more than 1e-5 V, 113-bit arithmetic decides,
 // and it may never decide against us.
 #include <doctest/doctest.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <cmath>
@@ -89,7 +90,7 @@ std::vector<Printed> read_log(const fs::path& path, std::size_t circuits) {
 
 std::vector<Printed> run_ngspice(const std::vector<Netlist>& netlists) {
   const fs::path folder =
-      fs::temp_directory_path() / ("branchlight-ngspice-" + std::to_string(std::hash<std::string>{}(fs::current_path().string())));
+      fs::temp_directory_path() / with_number("branchlight-ngspice-", static_cast<std::size_t>(getpid()));
   fs::remove_all(folder);
   fs::create_directories(folder);
   std::ofstream control(folder / "control.sp");

@@ -163,6 +163,26 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
   CHECK(could_not > run_count(100));
 }
 
+TEST_CASE("a load that cannot run folds alone: its neighbour nearer the block keeps running") {
+  circuit::Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);
+  made.outlets.clear();
+  for (std::uint32_t k = 0; k < 2; ++k) {
+    circuit::Outlet outlet;
+    outlet.id = {k + 1};
+    outlet.fed_from = {k};
+    made.outlets.push_back(outlet);
+  }
+  made.outlets[0].load = {circuit::LoadKind::constant_power, true, 60.0, {}};
+  made.outlets[1].run = units::Metres(30.0);  // 60 m of 14 AWG, about 0.56 ohm: at most 12.6^2 / 2.2 = 72 W
+  made.outlets[1].load = {circuit::LoadKind::constant_power, true, 90.0, {}};
+  const RadialSolution solution =
+      Radial(made, {tables::conductor_by_id("14awg"), nullptr, units::Amperes(15.0)}, BatteryState::resting).solve({1.0, 1.0});
+  CHECK(solution.outcome == Outcome::no_operating_point);
+  CHECK_FALSE(solution.folded[0]);
+  CHECK(solution.folded[1]);
+  CHECK(solution.load_current_a[0] * solution.outlet_voltage_v[0] == doctest::Approx(60.0).epsilon(1e-9));
+}
+
 TEST_CASE("sensitivity is what a small change of loading does") {
   Random random(12);
   int compared = 0;
