@@ -2,7 +2,7 @@
 // service worker's list, the single-file build. Called by web/build.sh; needs nothing but Node.js.
 import { createHash } from 'node:crypto';
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync, existsSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
@@ -10,6 +10,9 @@ import { gzipSync } from 'node:zlib';
 const web = dirname(fileURLToPath(import.meta.url));
 const [glueFile, wasmFile, distFolder] = process.argv.slice(2).map((path) => resolve(path));
 if (!distFolder) throw new Error('usage: pack.mjs GLUE WASM DIST');
+
+// The distribution's terser finds its own parts here, also when Node.js comes from elsewhere.
+if (existsSync('/usr/share/nodejs')) process.env.NODE_PATH = '/usr/share/nodejs';
 
 const read = (name) => readFileSync(join(web, name), 'utf8');
 const hash = (kind, bytes, form = 'base64') => createHash(kind).update(bytes).digest(form);
