@@ -118,7 +118,7 @@ async function start() {
   let stored = [];
   let storageTrouble = '';
   try { stored = await storage.start(); } catch (error) {
-    storageTrouble = `Nothing is kept: ${error?.message || error}. Save your circuits to a file before you leave.`;
+    storageTrouble = `${error?.message || error}; save your circuits to a file before you leave`;
   }
 
   let module;

@@ -29,11 +29,11 @@ const finished = (request) => new Promise((resolve, reject) => {
   request.onerror = () => reject(request.error);
 });
 
-// Why a change was not kept, for a person.
+// Why a change was not kept, for a person: the end of "Not saved: ...".
 export function storageWords(error) {
-  if (error?.name === 'QuotaExceededError') return 'The phone has no room left for it. Free some space.';
-  if (error?.name === 'InvalidStateError') return 'The browser closed its storage. Start Branchlight again.';
-  return 'The browser refused to keep it (' + (error?.message || error?.name || 'no reason given') + ').';
+  if (error?.name === 'QuotaExceededError') return 'the phone has no room left, free some space';
+  if (error?.name === 'InvalidStateError') return 'the browser closed its storage, start Branchlight again';
+  return `the browser refused to keep it (${error?.name || 'no reason given'})`;
 }
 
 export class Storage {
@@ -76,7 +76,7 @@ export class Storage {
 
   #change(key, work) {
     if (this.#closed) return;
-    if (!this.#db) { this.onFailure(key, 'This browser keeps nothing for this page.'); return; }
+    if (!this.#db) { this.onFailure(key, 'this browser keeps nothing for this page'); return; }
     this.#waiting += 1;
     let over = false;
     const done = (error) => {
