@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <iterator>
 
 namespace app {
@@ -31,12 +32,12 @@ std::string word_of(const Words& words, Value value) {
 }
 
 bool read_text_size(std::string_view text, int& size) {
-  for (const int known : kTextSizes)
-    if (std::to_string(known) == text) {
-      size = known;
-      return true;
-    }
-  return false;
+  int read = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), read);
+  const bool whole = error == std::errc{} && end == text.data() + text.size();
+  if (!whole || read < kSmallestText || read > kLargestText) return false;
+  size = read;
+  return true;
 }
 
 }  // namespace

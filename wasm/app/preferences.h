@@ -12,12 +12,13 @@ namespace app {
 enum class Theme : std::uint8_t { automatic, day, night };
 enum class UnitChoice : std::uint8_t { automatic, metric, us };
 
-inline constexpr int kTextSizes[] = {100, 115, 130, 150, 175, 200};   // per cent
+inline constexpr int kSmallestText = 100;   // per cent
+inline constexpr int kLargestText = 200;
 
 struct Preferences {
   Theme theme = Theme::automatic;
   UnitChoice units = UnitChoice::automatic;
-  int text_size = 100;                      // one of kTextSizes
+  int text_size = 100;                      // per cent
   bool caution_seen = false;                // the card of the first start
   std::vector<std::string> unknown_lines;
 };

@@ -101,7 +101,9 @@ void draw_circuits_screen(app::AppState& app, Memory&) {
   ui::next_column();
   draw_files(app);
   draw_deleted(app);
+  ui::begin_card("preferences", {.name = "Preferences", .tone = ui::Tone::plain});
   if (ui::list_row("Preferences", {.sub = "day or night, units, text size"})) app.go(app::Route::at(app::Screen::preferences));
+  ui::end_card();
   ui::end_columns();
   ui::end_page();
 }

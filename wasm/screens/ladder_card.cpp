@@ -52,22 +52,14 @@ ui::LadderRow row_of(const sizing::Candidate& candidate, bool chosen) {
   return row;
 }
 
-// The row to gather round: the answer, or what would be it, or the thickest that fails.
-std::size_t middle(const sizing::Answer& answer) {
+// The row to gather round: the answer, or what would be it, or the one to look for fixes with.
+std::size_t middle(const circuit::Circuit& circuit, const sizing::Answer& answer) {
   if (answer.chosen) return *answer.chosen;
   if (answer.best_ignoring_shelf) return *answer.best_ignoring_shelf;
-  std::size_t best = 0;
-  std::size_t fewest = answer.ladder.front().judgements.size() + 1;
-  for (std::size_t i = 0; i < answer.ladder.size(); ++i) {
-    const auto failed = static_cast<std::size_t>(
-        std::count_if(answer.ladder[i].judgements.begin(), answer.ladder[i].judgements.end(),
-                      [](const sizing::Judgement& judgement) { return !judgement.passes; }));
-    if (failed < fewest) {
-      fewest = failed;
-      best = i;
-    }
-  }
-  return best;
+  const tables::Conductor* nearest = sizing::nearest_size(circuit, answer);
+  for (std::size_t i = 0; i < answer.ladder.size(); ++i)
+    if (answer.ladder[i].size == nearest) return i;
+  return 0;
 }
 
 void draw_rows(app::AppState& app, std::string_view id, std::size_t first, std::size_t last) {
@@ -87,7 +79,7 @@ void draw_ladder_card(app::AppState& app) {
   const sizing::Answer& answer = app.answer();
   const bool has_ladder = answer.verdict != sizing::Verdict::no_load && answer.verdict != sizing::Verdict::invalid;
   if (!has_ladder || answer.ladder.empty()) return;
-  const std::size_t at = middle(answer);
+  const std::size_t at = middle(app.circuit(), answer);
   const std::size_t first = at > kBelow ? at - kBelow : 0;
   const std::size_t last = std::min(answer.ladder.size(), std::max(at + kAbove + 1, first + kBelow + kAbove + 1));
   ui::begin_card("ladder", {.name = "Wire sizes", .tone = ui::Tone::plain});

@@ -1,5 +1,5 @@
-// What the circuit carries: the outlets with their loads and lengths, how much of it at once,
-// and how much the volts may drop.
+// What the circuit carries: how much at once and how far the volts may drop, and the outlets
+// with their loads and lengths.
 #include "screens/fields.h"
 #include "screens/pages.h"
 #include "screens/words.h"
@@ -72,18 +72,7 @@ void add_outlet(app::AppState& app) {
 
 }  // namespace
 
-void draw_load_card(app::AppState& app) {
-  const std::size_t count = app.circuit().outlets.size();
-  ui::begin_card("outlets", {.name = "Outlets", .tone = ui::Tone::plain});
-  ui::card_title("Outlets", count == 1 ? "1" : std::to_string(count));
-  for (std::size_t i = 0; i < count && i < app.circuit().outlets.size(); ++i) {
-    const ui::Scope scope(app.circuit().outlets[i].id.number);
-    draw_outlet_row(app, i);
-    if (count <= kInlineOutlets) draw_outlet_steppers(app, i);
-  }
-  if (ui::button("Add an outlet", {.icon = ui::Icon::plus})) add_outlet(app);
-  ui::end_card();
-
+void draw_together_card(app::AppState& app) {
   ui::begin_card("together", {.name = "Whole circuit", .tone = ui::Tone::plain});
   draw_at_once(app);
   const auto drop = number_stepper(app, {.label = "Drop limit",
@@ -91,6 +80,19 @@ void draw_load_card(app::AppState& app) {
                                          .field = circuit::Field::drop_limit_fraction,
                                          .value = app.circuit().drop_limit});
   if (drop) commit(app, circuit::SetDropLimit{drop->value}, "drop-limit", *drop);
+  ui::end_card();
+}
+
+void draw_outlets_card(app::AppState& app) {
+  const std::size_t count = app.circuit().outlets.size();
+  ui::begin_card("outlets", {.name = "Outlets", .tone = ui::Tone::plain});
+  ui::card_title("Outlets", std::to_string(count));
+  for (std::size_t i = 0; i < count && i < app.circuit().outlets.size(); ++i) {
+    const ui::Scope scope(app.circuit().outlets[i].id.number);
+    draw_outlet_row(app, i);
+    if (count <= kInlineOutlets) draw_outlet_steppers(app, i);
+  }
+  if (ui::button("Add an outlet", {.icon = ui::Icon::plus})) add_outlet(app);
   ui::end_card();
 }
 

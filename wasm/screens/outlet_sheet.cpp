@@ -172,7 +172,7 @@ void draw_chain(app::AppState& app, const circuit::Outlet& outlet, std::size_t i
     else add_after(app, circuit::AddOutlet{outlet.id});
     return;
   }
-  if (ui::button("Remove outlet " + letter, {.kind = ui::Kind::danger})) app.dispatch(circuit::RemoveOutlet{outlet.id});
+  if (ui::button("Remove outlet " + letter, {.kind = ui::Kind::secondary})) app.dispatch(circuit::RemoveOutlet{outlet.id});
 }
 
 }  // namespace

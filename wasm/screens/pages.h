@@ -26,7 +26,8 @@ void draw_sources_sheet(app::AppState& app);
 void draw_answer_card(app::AppState& app);
 void draw_sketch_card(app::AppState& app);
 void draw_ladder_card(app::AppState& app);
-void draw_load_card(app::AppState& app);
+void draw_together_card(app::AppState& app);
+void draw_outlets_card(app::AppState& app);
 void draw_settings_card(app::AppState& app);
 
 // What is wrong or waiting, over everything else on the page or sheet.

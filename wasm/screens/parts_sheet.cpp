@@ -28,7 +28,8 @@ bool draw_family(app::AppState& app, circuit::Wiring wiring) {
                    trimmed(families[i].rated_voltage.number()) + " V DC");
     if (families[i].id == wiring.fuse_family) current = i;
   }
-  const auto chosen = ui::choice("Fuse", names, current, {.sub = {}, .hide_label = false, .as_list = true, .subs = subs});
+  if (!ui::disclosure("Fuse: " + names[current], false, subs[current])) return false;
+  const auto chosen = ui::choice("Fuse", names, current, {.sub = {}, .hide_label = true, .as_list = true, .subs = subs});
   if (!chosen) return false;
   wiring.fuse_family = families[*chosen].id;
   app.dispatch(circuit::SetWiring{wiring});
@@ -56,12 +57,13 @@ std::optional<std::string> choose(app::AppState& app, std::string_view label, ta
     names.emplace_back(part.name);
     subs.push_back(range_text(part));
   }
-  const auto chosen = ui::choice(label, names, current, {.sub = {}, .hide_label = false, .as_list = true, .subs = subs});
+  if (!ui::disclosure(std::string(label) + ": " + names[current], false, subs[current])) return std::nullopt;
+  const auto chosen = ui::choice(label, names, current, {.sub = {}, .hide_label = true, .as_list = true, .subs = subs});
   return chosen ? std::optional(keys[*chosen]) : std::nullopt;
 }
 
 bool draw_clamp(app::AppState& app, circuit::Wiring wiring) {
-  if (const auto key = choose(app, "Clamp of the fuse block", tables::PartKind::clamp, wiring.clamp_part)) {
+  if (const auto key = choose(app, "Clamp", tables::PartKind::clamp, wiring.clamp_part)) {
     wiring.clamp_part = *key;
     app.dispatch(circuit::SetWiring{wiring});
     return true;
@@ -90,7 +92,7 @@ bool draw_clamp(app::AppState& app, circuit::Wiring wiring) {
 }
 
 bool draw_splice(app::AppState& app, circuit::Wiring wiring) {
-  if (const auto key = choose(app, "Splices", tables::PartKind::splice, wiring.splice_part)) {
+  if (const auto key = choose(app, "Splice", tables::PartKind::splice, wiring.splice_part)) {
     wiring.splice_part = *key;
     app.dispatch(circuit::SetWiring{wiring});
     return true;

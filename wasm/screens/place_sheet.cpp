@@ -40,7 +40,8 @@ bool draw_insulation(app::AppState& app, circuit::Wiring wiring) {
     names.push_back(units::celsius_text(units::Celsius(ratings[i]), app.units()));
     if (ratings[i] == wiring.around.insulation.number()) current = i;
   }
-  const auto chosen = ui::choice("Insulation, printed on the wire", names, current);
+  if (!ui::disclosure("Insulation: " + names[current], false, "as printed on the wire")) return false;
+  const auto chosen = ui::choice("Insulation", names, current, {.sub = {}, .hide_label = true, .as_list = true});
   if (!chosen) return false;
   wiring.around.insulation = units::Celsius(ratings[*chosen]);
   app.dispatch(circuit::SetWiring{wiring});

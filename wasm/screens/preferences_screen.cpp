@@ -18,14 +18,12 @@ void draw_look(app::AppState& app, app::Preferences& wanted, bool& edited) {
     wanted.units = static_cast<app::UnitChoice>(*unit);
     edited = true;
   }
-  std::vector<std::string> sizes;
-  std::size_t current = 0;
-  for (const int size : app::kTextSizes) {
-    if (size == wanted.text_size) current = sizes.size();
-    sizes.push_back(std::to_string(size) + " %");
-  }
-  if (const auto size = ui::choice("Text size", sizes, current)) {
-    wanted.text_size = app::kTextSizes[*size];
+  constexpr double kStep = 10.0;
+  if (const auto size = ui::stepper("Text size", {.sub = {}, .shown = std::to_string(wanted.text_size) + " %",
+                                                  .value = static_cast<double>(wanted.text_size),
+                                                  .low = app::kSmallestText, .high = app::kLargestText, .step = kStep,
+                                                  .allowed = "100 % to 200 %"})) {
+    wanted.text_size = static_cast<int>(size->value);
     edited = true;
   }
 }

@@ -20,7 +20,7 @@ std::string place_text(const app::AppState& app) {
 std::string supply_text(const app::AppState& app) {
   const circuit::Supply& supply = app.circuit().supply;
   const tables::BatteryKind* battery = tables::battery_kind_by_key(supply.battery);
-  std::string text = units::volts_text(supply.nominal);
+  std::string text = trimmed(supply.nominal.number()) + " V";
   if (battery != nullptr) text.append(", ").append(battery->name);
   return text + ", " + units::length_text(supply.feeder_run, app.units()) + " to the block";
 }

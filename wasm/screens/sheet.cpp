@@ -22,7 +22,9 @@ ui::SheetOptions head_of(const app::AppState& app) {
   switch (route.sheet) {
     case app::Sheet::outlet: return outlet_head(app);
     case app::Sheet::why: return {.title = "Why " + in_hand, .subtitle = "Every check, with its source", .tall = true};
-    case app::Sheet::what_if: return {.title = "What the shop has", .subtitle = "Mark it; the answer follows", .tall = true};
+    case app::Sheet::what_if:
+      if (size != nullptr) return {.title = "What if", .subtitle = "What would make it fit", .tall = true};
+      return {.title = "What the shop has", .subtitle = "Mark it; the answer follows", .tall = true};
     case app::Sheet::place: return {.title = "Where the wire lies", .subtitle = {}, .tall = true};
     case app::Sheet::supply: return {.title = "Supply", .subtitle = "What feeds the fuse block", .tall = true};
     case app::Sheet::parts: return {.title = "Wire, fuse and parts", .subtitle = {}, .tall = true};

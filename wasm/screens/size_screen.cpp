@@ -30,11 +30,12 @@ void draw_caution(app::AppState& app) {
   app.set_preferences(preferences);
 }
 
+// The cautions that belong to this answer; without one, the one that always holds.
 void draw_notes(app::AppState& app) {
-  for (const std::string& note : app.answer().notes) {
-    const ui::Scope scope(note);
-    ui::notice({.tone = ui::Tone::caution, .title = {}, .text = note, .action = {}});
-  }
+  std::string text;
+  for (const std::string& note : app.answer().notes) text += (text.empty() ? "" : "\n") + note;
+  if (text.empty()) text = "Planning figures. Local codes, the makers' instructions and licensed practice come first.";
+  ui::notice({.tone = ui::Tone::caution, .title = {}, .text = text, .action = {}});
 }
 
 void draw_undo(app::AppState& app) {
@@ -65,13 +66,14 @@ void draw_body(app::AppState& app) {
   draw_answer_card(app);
   draw_sketch_card(app);
   draw_ladder_card(app);
-  draw_notes(app);
+  draw_together_card(app);
+  if (ui::two_columns()) draw_notes(app);
   ui::next_column();
-  draw_load_card(app);
+  draw_outlets_card(app);
   draw_undo(app);
   draw_settings_card(app);
+  if (!ui::two_columns()) draw_notes(app);
   ui::end_columns();
-  ui::caption("Planning figures. Local codes, the makers' instructions and licensed practice come first.");
 }
 
 }  // namespace

@@ -9,7 +9,7 @@ namespace {
 constexpr std::string_view kDelete = "delete-circuit";
 
 void draw_delete(app::AppState& app, std::uint32_t number, const std::string& name) {
-  if (ui::button("Delete", {.kind = ui::Kind::danger, .said = "Delete " + name})) ui::open_sheet(kDelete);
+  if (ui::button("Delete", {.kind = ui::Kind::secondary, .said = "Delete " + name})) ui::open_sheet(kDelete);
   if (ui::confirm(kDelete, {.title = "Delete '" + name + "'?",
                             .text = "You can put it back until you close the app.",
                             .yes = "Delete", .no = "Keep it", .danger = true}))

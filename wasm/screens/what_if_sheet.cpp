@@ -102,7 +102,6 @@ const tables::Conductor* size_in_hand(app::AppState& app) {
 }
 
 void draw_pick(app::AppState& app, const tables::Conductor& in_hand) {
-  ui::paragraph("Another size in your hand?", ui::Ink::muted);
   ui::begin_flow();
   for (const tables::Conductor& size : tables::conductors(app.circuit().wiring.gauge))
     if (ui::chip(size.size, {.on = size.id == in_hand.id, .said = "With " + size_text(size) + " in your hand"}))
@@ -127,13 +126,13 @@ void draw_fix(app::AppState& app, const sizing::Fix& fix, std::size_t index, boo
 void draw_fixes(app::AppState& app, const tables::Conductor& size) {
   const ui::Scope scope("fixes");
   const sizing::Fixes& fixes = app.fixes(size);
+  const sizing::Candidate& judged = app.judge(size);
   ui::begin_card("in-hand", {.name = "In your hand", .tone = ui::Tone::plain});
   ui::question("With " + size_text(size) + " in your hand");
-  const sizing::Candidate& judged = app.judge(size);
   if (judged.passes) ui::paragraph("It fits as it is.", ui::Ink::muted);
   else if (fixes.fixes.empty()) ui::paragraph(fixes.why_none, ui::Ink::muted);
-  else ui::paragraph("Any one of these makes it fit:", ui::Ink::muted);
-  draw_pick(app, size);
+  else ui::paragraph("Any one of these makes it fit.", ui::Ink::muted);
+  if (ui::disclosure("Another size in your hand")) draw_pick(app, size);
   ui::end_card();
   for (std::size_t i = 0; i < fixes.fixes.size(); ++i) {
     bool used = false;
@@ -147,13 +146,22 @@ void draw_fixes(app::AppState& app, const tables::Conductor& size) {
 
 }  // namespace
 
+// Asked about one size, its fixes come first; asked about the shop, the shelf does.
 void draw_what_if_sheet(app::AppState& app) {
-  const bool sized = app.answer().verdict != sizing::Verdict::no_load && app.answer().verdict != sizing::Verdict::invalid;
-  if (sized) draw_answer(app);
+  const sizing::Verdict verdict = app.answer().verdict;
+  if (verdict == sizing::Verdict::no_load || verdict == sizing::Verdict::invalid) {
+    draw_shelf(app);
+    return ui::caption("Give the outlets their loads, then this shows what would fit.");
+  }
+  const tables::Conductor* size = size_in_hand(app);
+  const std::uint64_t revision = app.revision();
+  const bool about_size = !app.route().size.empty();
+  if (about_size && size != nullptr) draw_fixes(app, *size);
+  if (app.revision() != revision) return;   // a fix was taken over
+  draw_answer(app);
   draw_shelf(app);
-  if (!sized) return ui::caption("Give the outlets their loads first: then this shows what would fit.");
-  if (app.answer().verdict == sizing::Verdict::no_load) return;
-  if (const tables::Conductor* size = size_in_hand(app)) draw_fixes(app, *size);
+  if (app.revision() != revision || about_size || size == nullptr) return;
+  draw_fixes(app, *size);
 }
 
 }  // namespace screens

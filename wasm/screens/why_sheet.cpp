@@ -10,15 +10,14 @@ namespace {
 void draw_judgement(const sizing::Judgement& judgement) {
   ui::begin_card(criterion_name(judgement.criterion), {.name = std::string(criterion_name(judgement.criterion)),
                                                        .tone = ui::Tone::plain});
-  ui::card_title(criterion_name(judgement.criterion));
   ui::begin_flow();
-  ui::pill(judgement.passes ? "Passes" : "Fails", judgement.passes ? ui::Tone::good : ui::Tone::stop);
+  ui::pill(std::string(criterion_name(judgement.criterion)) + (judgement.passes ? ": passes" : ": fails"),
+           judgement.passes ? ui::Tone::good : ui::Tone::stop);
   ui::end_flow();
   ui::paragraph(judgement.sentence);
   if (judgement.citation != nullptr) {
-    std::string source = "Source: " + source_text(*judgement.citation) + ". " +
-                         std::string(tables::standing_text(judgement.citation->standing));
-    ui::caption(source + ".");
+    ui::caption("Source: " + source_text(*judgement.citation) + ". How sure: " +
+                std::string(tables::standing_text(judgement.citation->standing)) + ".");
     if (!judgement.citation->note.empty()) ui::caption(judgement.citation->note);
   }
   ui::end_card();
@@ -59,7 +58,9 @@ void draw_why_sheet(app::AppState& app) {
   if (size == nullptr) return;
   const sizing::Candidate& candidate = app.judge(*size);
   draw_summary(app, candidate);
-  for (const sizing::Judgement& judgement : candidate.judgements) draw_judgement(judgement);
+  for (const bool passes : {false, true})
+    for (const sizing::Judgement& judgement : candidate.judgements)
+      if (judgement.passes == passes) draw_judgement(judgement);
   draw_outlets(app, candidate);
   if (ui::button("What would make " + size_text(*size) + " fit", {.kind = ui::Kind::secondary}))
     app.go(app::Route::what_if(size->id));
