@@ -123,7 +123,7 @@ bool draw_key(const Key& key, const Rect& rect) {
   if (ok && state.held) fill(rect, 0x30000000U, kControlRadius);
   if (!ok) outline(rect, colour(Ink::line), kControlRadius);
   const Ink ink = ok ? Ink::on_accent : key.unit != nullptr ? Ink::accent : Ink::ink;
-  if (key.icon != Icon::none) draw_icon(key.icon, rect.mid_x(), rect.mid_y(), 26, colour(ink), 1.9F);
+  if (key.icon != Icon::none) draw_icon(key.icon, rect.mid_x(), rect.mid_y(), icon_px(26), colour(ink), 1.9F);
   const bool short_face = digit || text_width(key.face, Type::question, true) <= rect.w - 8;
   line_of_text(key.face, rect.mid_x(), rect.mid_y(), {.type = short_face ? Type::question : Type::text, .semibold = true, .ink = ink},
                Align::centre);
@@ -190,6 +190,27 @@ std::optional<Key> key_grid(const KeypadOptions& options) {
   return pressed;
 }
 
+// Under each other; side by side in a low window, so that OK is seen without scrolling.
+std::optional<Key> number_and_keys(const KeypadOptions& options, const Typing& typing) {
+  const Frame& f = now().frame;
+  if (f.height >= 480.0F || column().width < 520.0F) {
+    display(options, typing);
+    return key_grid(options);
+  }
+  const Column all = column();
+  push_column({.left = all.left, .width = all.width * 0.38F, .y = all.y});
+  display(options, typing);
+  const float left_end = column().y;
+  pop_column();
+  push_column({.left = all.left + all.width * 0.38F + 16, .width = all.width * 0.62F - 16, .y = all.y});
+  const auto pressed = key_grid(options);
+  const float right_end = column().y;
+  pop_column();
+  column().y = std::max(left_end, right_end);
+  column().last = Last::block;
+  return pressed;
+}
+
 std::optional<Changed> accept(const KeypadOptions& options, Typing& typing) {
   const std::string text = typing.untouched && typing.text.empty() ? options.first_text : typing.text;
   const Read read = options.read ? options.read(text) : Read{std::nullopt, "Nothing can be typed here."};
@@ -215,8 +236,7 @@ std::optional<Changed> keypad(std::string_view name, const KeypadOptions& option
     }
   }
   if (begin_sheet(name, {.title = options.title})) {
-    display(options, p.typing);
-    pressed = key_grid(options);
+    pressed = number_and_keys(options, p.typing);
     end_sheet();
   }
   if (pressed) {

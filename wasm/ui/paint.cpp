@@ -108,6 +108,8 @@ float imgui_size(float em_px) {
   return std::round(em_px * kHeightOverEm);
 }
 
+float icon_px(float at_100) { return at_100 * std::min(static_cast<float>(now().frame.text_scale), 1.5F); }
+
 float line_height(Type type) { return std::round(type_px(type) * leading(type)); }
 
 float text_width(std::string_view text, Type type, bool semibold) {

@@ -30,6 +30,9 @@ enum class Align : std::uint8_t { left, centre, right };
 float imgui_size(float em_px);
 inline constexpr float kCapital = 0.727F;                // height of capitals over the em, of our fonts
 
+// Icons grow with the text, but not all the way: their targets do not.
+float icon_px(float at_100);
+
 float line_height(Type type);                            // CSS px, with leading
 float text_width(std::string_view text, Type type, bool semibold);   // of the longest line, not wrapped
 float longest_word(std::string_view text, Type type, bool semibold);

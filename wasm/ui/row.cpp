@@ -20,7 +20,7 @@ RowPlan plan_row(std::string_view label, std::string_view sub, float control_wid
   RowPlan plan;
   const float all = column().width - left;
   float room = all - (control_width > 0 ? control_width + 14 : 0.0F);
-  const float need = std::max({longest_word(label, Type::text, false), longest_word(sub, Type::caption, false), all * 0.3F});
+  const float need = std::max({longest_word(label, Type::text, false), longest_word(sub, Type::caption, false), all * 0.4F});
   plan.stacked = control_width > 0 && room < need;
   if (plan.stacked) room = all;
   plan.label_height = text_height(label, Type::text, false, room);
@@ -66,7 +66,7 @@ namespace {
 
 float badge_room(const RowOptions& options) {
   if (options.badge.empty() && options.icon == Icon::none) return 0.0F;
-  return std::round(std::max(32.0F, text_width(options.badge, Type::text, true) + 14)) + 12;
+  return std::round(std::max({32.0F, type_px(Type::text) * 1.8F, text_width(options.badge, Type::text, true) + 14})) + 12;
 }
 
 void paint_badge(const RowOptions& options, const RowPlan& plan) {
@@ -108,7 +108,7 @@ bool list_row(std::string_view label, const RowOptions& options) {
     const Rect value{plan.stacked ? plan.control.x : plan.row.right() - control, plan.control.y, value_width, value_height};
     paint_text(options.value, value, {.type = Type::text, .semibold = true, .ink = ink}, plan.stacked ? Align::left : Align::right);
   }
-  if (options.chevron) draw_icon(Icon::chevron, plan.row.right() - 5, plan.row.mid_y(), 18, colour(Ink::muted), 2.2F);
+  if (options.chevron) draw_icon(Icon::chevron, plan.row.right() - 5, plan.row.mid_y(), icon_px(18), colour(Ink::muted), 2.2F);
   return state.pressed;
 }
 

@@ -16,7 +16,7 @@ struct RowPlan {
   bool stacked = false;
 };
 // `left`: taken by a badge. The control goes under the words when they would have less than
-// their longest word, or less than a third of the row.
+// their longest word, or less than two fifths of the row.
 RowPlan plan_row(std::string_view label, std::string_view sub, float control_width, float control_height, float left = 0.0F);
 void paint_row_words(const RowPlan& plan, std::string_view label, std::string_view sub, bool disabled = false);
 // The surface of the whole row, to the card's edges: chosen, under a finger.

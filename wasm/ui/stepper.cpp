@@ -38,6 +38,11 @@ std::string number_in(const std::string& shown) {
   return shown.substr(first, shown.find_first_not_of("0123456789.,-", first) - first);
 }
 
+// What is shown can be typed as it stands when its unit has a key.
+bool ends_with_key(const StepperOptions& o) {
+  return std::any_of(o.unit_keys.begin(), o.unit_keys.end(), [&o](const UnitKey& key) { return o.shown.ends_with(" " + key.label); });
+}
+
 Read plain_number(const StepperOptions& o, std::string_view text) {
   std::string digits(text);
   std::replace(digits.begin(), digits.end(), ',', '.');
@@ -92,7 +97,7 @@ Steps step_button(const Side& side, const Rect& rect, bool disabled) {
   const int held = disabled ? 0 : hold_steps(id, state);
   fill(rect, colour(state.held || state.hovered ? Ink::pressed : Ink::card), kControlRadius);
   outline(rect, colour(disabled ? Ink::line : Ink::rim), kControlRadius);
-  draw_icon(side.icon, rect.mid_x(), rect.mid_y(), 20, colour(disabled ? Ink::muted : Ink::ink), 2.4F);
+  draw_icon(side.icon, rect.mid_x(), rect.mid_y(), icon_px(20), colour(disabled ? Ink::muted : Ink::ink), 2.4F);
   if (held > 0) return {held * side.sign, true};
   if (state.pressed && !(repeated && held_id == id)) return {side.sign, false};
   return {};
@@ -101,7 +106,7 @@ Steps step_button(const Side& side, const Rect& rect, bool disabled) {
 KeypadOptions keypad_options(std::string_view label, const StepperOptions& o) {
   KeypadOptions k;
   k.title = o.said.empty() ? std::string(label) : o.said;
-  k.first_text = o.first_text.empty() ? number_in(o.shown) : o.first_text;
+  k.first_text = !o.first_text.empty() ? o.first_text : ends_with_key(o) ? o.shown : number_in(o.shown);
   k.allowed = o.allowed;
   k.read = reader_of(o);
   k.unit_keys = o.unit_keys;

@@ -46,10 +46,14 @@ ImGuiWindow* scroller_at(float x, float y, int axis) {
   return nullptr;
 }
 
-// Scrolls within the ends; false when an end was met.
-bool scroll(ImGuiWindow* window, int axis, float by) {
-  const float want = along(window->Scroll, axis) + by;
-  const float got = std::clamp(want, 0.0F, along(window->ScrollMax, axis));
+// Scrolls within the ends; false when an end was met. ImGui scrolls by whole px: `carry` keeps the
+// rest for the next time, or small steps would add up to something else than the finger's way.
+bool scroll(ImGuiWindow* window, int axis, float by, float& carry) {
+  const float want = along(window->Scroll, axis) + by + carry;
+  const float got = std::clamp(std::round(want), 0.0F, along(window->ScrollMax, axis));
+  carry = want - got;
+  const bool within = std::fabs(carry) <= 0.5F;
+  if (!within) carry = 0.0F;
   // SetScroll takes effect in Begin; move it now too, so that steps within one frame add up.
   if (axis == 1) {
     ImGui::SetScrollY(window, got);
@@ -58,7 +62,7 @@ bool scroll(ImGuiWindow* window, int axis, float by) {
     ImGui::SetScrollX(window, got);
     window->Scroll.x = got;
   }
-  return got == want;
+  return within;
 }
 
 }  // namespace
@@ -128,6 +132,7 @@ void TouchMachine::begin_pan(float x, float y, double time_ms) {
   }
   leave();
   if (was_held) button(false);
+  carry_ = 0;
   state_ = window != nullptr ? Is::pan : Is::nothing;
   window_ = window != nullptr ? window->ID : 0;
   pending_ = 0;
@@ -193,7 +198,7 @@ void TouchMachine::after_new_frame(double now_ms, bool smooth) {
   }
   if (pending_ != 0.0F) {
     ImGuiWindow* window = ImGui::FindWindowByID(window_);
-    if (window == nullptr || !window->WasActive || !scroll(window, axis_, pending_)) fling_ = false;
+    if (window == nullptr || !window->WasActive || !scroll(window, axis_, pending_, carry_)) fling_ = false;
     pending_ = 0;
   }
   if (wheel_left_ != 0.0F) {
@@ -203,7 +208,7 @@ void TouchMachine::after_new_frame(double now_ms, bool smooth) {
     wheel_left_ -= step;
     wheel_ms_ = wheel_left_ != 0.0F ? now_ms : 0.0;
     ImGuiWindow* window = ImGui::FindWindowByID(wheel_window_);
-    if (window == nullptr || !window->WasActive || !scroll(window, wheel_axis_, step)) wheel_left_ = 0;
+    if (window == nullptr || !window->WasActive || !scroll(window, wheel_axis_, step, carry_)) wheel_left_ = 0;
     if (wheel_left_ == 0.0F) wheel_ms_ = 0;
   }
 }

@@ -46,6 +46,7 @@ class TouchMachine {
   std::uint32_t window_ = 0;                   // ImGui id of what scrolls
   int axis_ = 1;                               // 0 sideways, 1 upright
   float pending_ = 0;                          // px to scroll, not yet applied
+  float carry_ = 0;                            // part of a px not yet scrolled
   bool fling_ = false;
   float velocity_ = 0;                         // px per s of the scroll position
   double fling_ms_ = 0;
