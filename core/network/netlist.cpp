@@ -56,7 +56,9 @@ void Netlist::add_series(BranchId branch, units::Ohms extra) {
 BranchId Netlist::bridge(NodeId a, NodeId b, units::Ohms ohms) { return add_resistance(a, b, ohms); }
 
 void Netlist::swap_ends(BranchId first, BranchId second) {
-  std::swap(branches_[static_cast<std::size_t>(first.index)].to, branches_[static_cast<std::size_t>(second.index)].to);
+  Branch& one = branches_[static_cast<std::size_t>(first.index)];
+  Branch& other = branches_[static_cast<std::size_t>(second.index)];
+  std::swap(one.to, other.to);
 }
 
 }  // namespace network

@@ -9,7 +9,9 @@ namespace network::detail {
 
 class NodeGroups {
  public:
-  explicit NodeGroups(std::size_t nodes) : parent_(nodes) { std::iota(parent_.begin(), parent_.end(), std::size_t{0}); }
+  explicit NodeGroups(std::size_t nodes) : parent_(nodes) {
+    std::iota(parent_.begin(), parent_.end(), std::size_t{0});
+  }
   std::size_t group(std::size_t node) {
     while (parent_[node] != node) node = parent_[node] = parent_[parent_[node]];
     return node;

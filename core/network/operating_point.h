@@ -29,6 +29,9 @@ inline constexpr double kLeakSiemens = 1e-12;
 // Loads within this of their law count as settled; one more step is taken after that.
 inline constexpr double kSettledA = 1e-11;
 
+// A load across a bolted short keeps its voltage whatever it takes: its step is nothing but this.
+inline constexpr double kVoltageRoundingV = 1e-13;
+
 struct LoadSpace {
   std::vector<double> voltage_v, current_a, slope, offset_a, next_voltage_v;
   void resize(std::size_t n) {
@@ -61,7 +64,8 @@ inline double descend(std::span<const LoadLaw> laws, const LoadSpace& at, double
     const double dv = at.next_voltage_v[k] - at.voltage_v[k];
     const double taken = laws[k].current_a(at.voltage_v[k]);
     promise_w += dv * (taken - at.current_a[k]);
-    noise_w += 1e-14 * std::abs(dv) * (std::abs(taken) + std::abs(at.current_a[k]));
+    noise_w += 1e-14 * std::abs(dv) * (std::abs(taken) + std::abs(at.current_a[k])) +
+               kVoltageRoundingV * std::abs(taken - at.current_a[k]);
   }
   for (int halving = 0; halving < 60; ++halving, fraction *= 0.5) {
     double change_w = 0.0;

@@ -77,7 +77,9 @@ struct Plugged {
   std::vector<double> siemens;
 };
 
-double part_on(const Loading& loading, std::size_t k) { return k < loading.size() && loading[k] > 0.0 ? loading[k] : 0.0; }
+double part_on(const Loading& loading, std::size_t k) {
+  return k < loading.size() && loading[k] > 0.0 ? loading[k] : 0.0;
+}
 
 template <class Outlets>
 Plugged plug_in(const Outlets& outlets, const Loading& loading) {
