@@ -119,12 +119,13 @@ Judgement judge_fuse_rating(const Judging& judging) {
 Judgement judge_fuse_voltage(const Judging& judging) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::fuse_voltage, Measure::volts, &fuse_voltage_citation());
-  result.value = context.charging.number();
+  const units::Volts nominal = context.circuit.supply.nominal;
+  result.value = nominal.number();
   result.limit = context.family.rated_voltage.number();
-  result.passes = context.charging <= context.family.rated_voltage;
+  result.passes = nominal <= context.family.rated_voltage;
   result.sentence = std::string(context.family.name) + ": made for up to " +
-                    units::volts_text(context.family.rated_voltage) + "; this system reaches " +
-                    units::volts_text(context.charging) + " while charging.";
+                    units::volts_text(context.family.rated_voltage) + "; this is a " + units::volts_text(nominal) +
+                    " system that reaches " + units::volts_text(context.charging) + " while charging.";
   return result;
 }
 

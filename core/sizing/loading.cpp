@@ -10,7 +10,8 @@ namespace {
 using circuit::LoadKind;
 using network::Loading;
 
-constexpr int kMostSteps = 8;   // the climb ends by itself after one or two
+constexpr int kMostCorners = 8;            // the climb ends by itself after one or two
+constexpr double kLeastShare = 0.3;        // of the battery's voltage, for a first guess
 constexpr double kWorse = 1e-12;
 
 std::uint64_t hash_of(const Loading& loading) {
@@ -143,26 +144,40 @@ std::vector<double> LoadingFinder::gradient(Worst kind, std::size_t outlet, cons
   return worth;
 }
 
-std::vector<double> LoadingFinder::first_guess(Worst kind, std::size_t outlet) const {
+// Amperes a load takes for each rated ampere at about the voltage it gets: the battery's, or
+// what is left when it is on by itself, or with the whole cap flowing the whole way to it.
+std::vector<double> LoadingFinder::guessed_draw(Guess guess) const {
+  const double emf_v = series_.emf.number();
+  std::vector<double> draw(demand_.rated_a.size());
+  for (std::size_t i = 0; i < draw.size(); ++i) {
+    const double flowing_a = guess == Guess::nothing_flows ? 0.0
+                             : guess == Guess::alone       ? std::min(demand_.rated_a[i], demand_.cap_a)
+                                                           : demand_.cap_a;
+    const double volts = emf_v - flowing_a * (loop_ohm_[i] + series_.tail_loop[i].number());
+    const double ratio = std::max(volts, kLeastShare * emf_v) / circuit_.supply.nominal.number();
+    const LoadKind load = circuit_.outlets[i].load.kind;
+    draw[i] = load == LoadKind::constant_power ? 1.0 / ratio : load == LoadKind::resistive ? ratio : 1.0;
+  }
+  return draw;
+}
+
+std::vector<double> LoadingFinder::first_guess(Worst kind, std::size_t outlet, Guess guess) const {
   const std::size_t count = demand_.rated_a.size();
-  std::vector<double> worth(count, 0.0);
-  if (kind == Worst::total_current) {
-    // Constant power far away draws more than rated, a resistive load far away less.
-    for (std::size_t i = 0; i < count; ++i) {
-      const LoadKind load = circuit_.outlets[i].load.kind;
-      const double sign = load == LoadKind::constant_power ? 1.0 : load == LoadKind::resistive ? -1.0 : 0.0;
-      worth[i] = 1e6 + sign * (1.0 + loop_ohm_[i] + series_.tail_loop[i].number());
+  const std::vector<double> draw = guessed_draw(guess);
+  std::vector<double> worth(count, 1.0);
+  if (kind != Worst::total_current) {
+    std::vector<bool> on_path(count, false);
+    for (std::size_t at = outlet; at != kNoParent; at = demand_.parent[at]) on_path[at] = true;
+    // The battery's own fall counts for the device's voltage, not for the drop from its posts.
+    const double source_ohm = kind == Worst::drop ? 0.0 : series_.source.number();
+    const double supply_ohm = source_ohm + series_.supply_loop.number();
+    for (std::size_t i = 0; i < count; ++i) {  // parents stand before their children
+      const double above = demand_.parent[i] == kNoParent ? supply_ohm : worth[demand_.parent[i]];
+      worth[i] = on_path[i] ? loop_ohm_[i] - series_.source.number() + source_ohm : above;
     }
-    return worth;
+    worth[outlet] += series_.tail_loop[outlet].number();
   }
-  std::vector<bool> on_path(count, false);
-  for (std::size_t at = outlet; at != kNoParent; at = demand_.parent[at]) on_path[at] = true;
-  const double supply_ohm = (series_.source + series_.supply_loop).number();
-  for (std::size_t i = 0; i < count; ++i) {  // parents stand before their children
-    const double above = demand_.parent[i] == kNoParent ? supply_ohm : worth[demand_.parent[i]];
-    worth[i] = on_path[i] ? loop_ohm_[i] : above;
-  }
-  worth[outlet] += series_.tail_loop[outlet].number();
+  for (std::size_t i = 0; i < count; ++i) worth[i] *= draw[i];
   return worth;
 }
 
@@ -182,27 +197,109 @@ Loading LoadingFinder::spend_cap(const std::vector<double>& worth) const {
   return loading;
 }
 
-WorstCase LoadingFinder::worst(Worst kind, std::size_t outlet, const Loading* start) {
-  const Tried* best = nullptr;
-  // More load lowers every voltage and raises the total, so all on is the worst there is. Only
-  // the drop may fall again, where a resistive load draws less at the lower voltage.
-  const bool all_on_is_worst = demand_.all_at_once && (kind != Worst::drop || !demand_.any_resistive);
-  if (demand_.all_at_once) {
-    best = &tried(Loading(demand_.rated_a.size(), 1.0));
-  } else {
-    best = &tried(start != nullptr ? *start : spend_cap(first_guess(kind, outlet)));
-  }
-  double value = value_of(kind, outlet, best->solution);
-  for (int step = 0; step < kMostSteps && !all_on_is_worst; ++step) {
-    const Loading next = spend_cap(gradient(kind, outlet, *best));
-    if (next == best->loading) break;
+// From corner to corner: all of the cap to what the gradient says is worth most.
+void LoadingFinder::climb_corners(Worst kind, std::size_t outlet, Found& best) {
+  for (int step = 0; step < kMostCorners; ++step) {
+    const Loading next = spend_cap(gradient(kind, outlet, *best.at));
+    if (next == best.at->loading) return;
     const Tried& there = tried(next);
-    const double there_value = value_of(kind, outlet, there.solution);
-    if (there_value <= value + kWorse) break;
-    best = &there;
-    value = there_value;
+    const double value = value_of(kind, outlet, there.solution);
+    if (value <= best.value + kWorse) return;
+    best = {&there, value};
   }
-  return {&best->loading, &best->solution, value};
+}
+
+// Between corners: a resistive load is worth less the more of it is on, so amperes are moved
+// from the least worthy load that is on to the worthiest that is not wholly on, as far as that
+// gains. The two slopes at the ends of the move tell how far.
+void LoadingFinder::exchange(Worst kind, std::size_t outlet, Found& best) {
+  const std::size_t most_steps = 2 * demand_.rated_a.size() + 4;
+  for (std::size_t step = 0; step < most_steps; ++step) {
+    const std::vector<double> worth = gradient(kind, outlet, *best.at);
+    const Loading& now = best.at->loading;
+    std::size_t up = kNoParent;
+    std::size_t down = kNoParent;
+    double used_a = 0.0;
+    for (std::size_t i = 0; i < worth.size(); ++i) {
+      const double rated = demand_.rated_a[i];
+      if (rated <= 0.0) continue;
+      used_a += now[i] * rated;
+      if (now[i] < 1.0 && (up == kNoParent || worth[i] > worth[up])) up = i;
+      if (now[i] > 0.0 && (down == kNoParent || worth[i] < worth[down])) down = i;
+    }
+    // Amperes may also come from what is left of the cap, or go back to it.
+    const double spare_a = demand_.cap_a - used_a;
+    const bool from_spare = spare_a > kWorse && up != kNoParent && worth[up] > 0.0;
+    const bool to_spare = down != kNoParent && worth[down] < 0.0 && (up == kNoParent || worth[up] <= 0.0);
+    if (from_spare) down = kNoParent;
+    else if (to_spare) up = kNoParent;
+    else if (up == kNoParent || down == kNoParent || up == down) return;
+    const auto gain_of = [&](const std::vector<double>& w) {
+      return (up == kNoParent ? 0.0 : w[up]) - (down == kNoParent ? 0.0 : w[down]);
+    };
+    const double gain = gain_of(worth);
+    if (gain <= kWorse) return;
+    double most_a = spare_a;
+    if (down != kNoParent) most_a = now[down] * demand_.rated_a[down];
+    if (up != kNoParent) most_a = std::min(most_a, (1.0 - now[up]) * demand_.rated_a[up]);
+    const auto moved = [&](double amperes) {
+      Loading next = now;
+      if (up != kNoParent) next[up] = std::min(1.0, next[up] + amperes / demand_.rated_a[up]);
+      if (down != kNoParent) next[down] = amperes >= most_a && most_a >= now[down] * demand_.rated_a[down]
+                                              ? 0.0
+                                              : std::max(0.0, next[down] - amperes / demand_.rated_a[down]);
+      return next;
+    };
+    const Tried& end = tried(moved(most_a));
+    Found found{&end, value_of(kind, outlet, end.solution)};
+    const double end_gain = gain_of(gradient(kind, outlet, end));
+    if (end_gain < 0.0) {
+      const Tried& middle = tried(moved(most_a * gain / (gain - end_gain)));
+      const double value = value_of(kind, outlet, middle.solution);
+      if (value > found.value) found = {&middle, value};
+    }
+    if (found.value <= best.value + kWorse) return;
+    best = found;
+  }
+}
+
+LoadingFinder::Found LoadingFinder::climb(Worst kind, std::size_t outlet, const Loading& start) {
+  const Tried& first = tried(start);
+  Found best{&first, value_of(kind, outlet, first.solution)};
+  climb_corners(kind, outlet, best);
+  if (demand_.any_resistive) {
+    exchange(kind, outlet, best);
+    climb_corners(kind, outlet, best);
+  }
+  return best;
+}
+
+WorstCase LoadingFinder::worst(Worst kind, std::size_t outlet, const Loading* start) {
+  Found best;
+  if (demand_.all_at_once) {
+    // More load lowers every voltage and raises the total, so all on is the worst there is. Only
+    // the drop may fall again, where a resistive load draws less at the lower voltage.
+    const Loading all(demand_.rated_a.size(), 1.0);
+    if (kind == Worst::drop && demand_.any_resistive) {
+      best = climb(kind, outlet, all);
+    } else {
+      const Tried& solved = tried(all);
+      best = {&solved, value_of(kind, outlet, solved.solution)};
+    }
+  } else {
+    best = climb(kind, outlet, spend_cap(first_guess(kind, outlet, Guess::alone)));
+    // Loads whose current depends on voltage can have several best corners.
+    const auto better_of = [&](const Loading& other) {
+      const Found found = climb(kind, outlet, other);
+      if (found.value > best.value) best = found;
+    };
+    if (demand_.any_varying) {
+      better_of(spend_cap(first_guess(kind, outlet, Guess::whole_cap)));
+      better_of(spend_cap(first_guess(kind, outlet, Guess::nothing_flows)));
+      if (start != nullptr) better_of(*start);
+    }
+  }
+  return {&best.at->loading, &best.at->solution, best.value};
 }
 
 }  // namespace sizing

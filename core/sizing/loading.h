@@ -59,7 +59,16 @@ class LoadingFinder {
   [[nodiscard]] double value_of(Worst kind, std::size_t outlet, const network::RadialSolution& at) const;
   [[nodiscard]] std::vector<double> gradient(Worst kind, std::size_t outlet, const Tried& at) const;
   [[nodiscard]] std::vector<double> source_gradient(const Tried& at) const;
-  [[nodiscard]] std::vector<double> first_guess(Worst kind, std::size_t outlet) const;
+  enum class Guess { nothing_flows, alone, whole_cap };
+  struct Found {
+    const Tried* at = nullptr;
+    double value = 0.0;
+  };
+  Found climb(Worst kind, std::size_t outlet, const network::Loading& start);
+  void climb_corners(Worst kind, std::size_t outlet, Found& best);
+  void exchange(Worst kind, std::size_t outlet, Found& best);
+  [[nodiscard]] std::vector<double> guessed_draw(Guess guess) const;
+  [[nodiscard]] std::vector<double> first_guess(Worst kind, std::size_t outlet, Guess guess) const;
   [[nodiscard]] network::Loading spend_cap(const std::vector<double>& worth) const;
 
   const circuit::Circuit& circuit_;

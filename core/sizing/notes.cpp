@@ -30,6 +30,11 @@ void note_supply(const Context& context, const Candidate& choice, std::vector<st
                     units::number_text(context.family.breaking_capacity.number(), 4) +
                     " A). The main fuse must be able to break it.");
   }
+  if (context.charging > context.family.rated_voltage) {
+    notes.push_back("While charging, the system reaches " + units::volts_text(context.charging) + ", above the " +
+                    units::volts_text(context.family.rated_voltage) +
+                    " of this fuse. Take one marked for more if you can get it.");
+  }
   if (supply.main_fuse <= units::Amperes(0.0)) {
     notes.push_back("No main fuse is told. The feeder needs its own, close to the battery.");
   } else if (choice.fuse && *choice.fuse >= supply.main_fuse) {

@@ -48,8 +48,8 @@ constexpr Citation kDeviceMinimumCitation{
     "rule-device-minimum", "The device's own marking", "", "lowest voltage, as typed",
     "Judged with the battery low and the worst loading.", Standing::computed};
 constexpr Citation kFuseVoltageCitation{
-    "rule-fuse-voltage", "33 CFR 183.455(d)", "", "voltage rating at least the circuit's",
-    "Held to the charging voltage here, which is higher than the nominal one.", Standing::seen};
+    "rule-fuse-voltage", "33 CFR 183.455(d)", "", "voltage rating at least the circuit's nominal voltage",
+    "The charging voltage is higher: where it passes the mark on the fuse, a note says so.", Standing::seen};
 constexpr Citation kVibrationCitation{
     "rule-vibration", "Common practice", "", "no twist-on connectors in anything that moves",
     "Vibration works them loose.", Standing::common_practice};

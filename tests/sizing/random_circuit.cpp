@@ -1,0 +1,160 @@
+#include "sizing/random_circuit.h"
+
+#include <cmath>
+#include <string>
+
+#include "circuit/validate.h"
+#include "tables/part.h"
+#include "tables/supply.h"
+
+namespace random_circuits {
+namespace {
+
+using circuit::Circuit;
+using circuit::Outlet;
+
+std::size_t index(Engine& engine, std::size_t size) {
+  return std::uniform_int_distribution<std::size_t>(0, size - 1)(engine);
+}
+double log_uniform(Engine& engine, double low, double high) {
+  return std::exp(uniform(engine, std::log(low), std::log(high)));
+}
+template <class Range>
+const auto& one_of(Engine& engine, const Range& range) {
+  return range[index(engine, range.size())];
+}
+std::string part(Engine& engine, tables::PartKind kind) {
+  return std::string(one_of(engine, tables::parts(kind)).key);
+}
+
+circuit::Load load(Engine& engine, double most_a, double nominal_v) {
+  circuit::Load made;
+  made.kind = static_cast<circuit::LoadKind>(index(engine, 3));
+  made.rating_in_watts = chance(engine, 0.4);
+  const double amperes = log_uniform(engine, 0.05, most_a);
+  made.rating = made.rating_in_watts ? std::fmax(0.1, amperes * nominal_v) : amperes;
+  if (chance(engine, 0.05)) made.rating = 0.0;
+  if (chance(engine, 0.2)) made.minimum_voltage = units::Volts(nominal_v * uniform(engine, 0.7, 1.0));
+  return made;
+}
+
+void add_outlets(Engine& engine, Circuit& made, std::size_t count, double most_a, double most_m) {
+  made.outlets.clear();
+  const bool tree = chance(engine, 0.4);
+  for (std::size_t i = 0; i < count; ++i) {
+    Outlet outlet;
+    outlet.id = circuit::OutletId{static_cast<std::uint32_t>(i + 1)};
+    outlet.name = "Outlet " + std::to_string(i + 1);
+    const std::size_t above = tree ? index(engine, i + 1) : i;   // 0: the block
+    outlet.fed_from = circuit::OutletId{static_cast<std::uint32_t>(above)};
+    outlet.run = units::Metres(log_uniform(engine, 0.1, most_m));
+    outlet.load = load(engine, most_a, made.supply.nominal.number());
+    made.outlets.push_back(outlet);
+  }
+  made.next_outlet_id = static_cast<std::uint32_t>(count + 1);
+}
+
+void dress_outlets(Engine& engine, Circuit& made) {
+  for (Outlet& outlet : made.outlets) {
+    if (chance(engine, 0.5)) outlet.outlet_part = "wired-medium";
+    if (chance(engine, 0.3)) outlet.outlet_part = part(engine, tables::PartKind::outlet);
+    if (chance(engine, 0.3)) outlet.terminal_part = "screw-16";
+    if (chance(engine, 0.2)) outlet.terminal_part = part(engine, tables::PartKind::terminal);
+    if (chance(engine, 0.2)) outlet.rating = units::Amperes(log_uniform(engine, 2.0, 80.0));
+    if (chance(engine, 0.2)) outlet.drop_limit = uniform(engine, 0.01, 0.15);
+  }
+}
+
+void wire_up(Engine& engine, Circuit& made) {
+  circuit::Wiring& wiring = made.wiring;
+  wiring.gauge = chance(engine, 0.5) ? tables::GaugeSystem::awg : tables::GaugeSystem::metric;
+  wiring.ampacity_table = chance(engine, 0.6) ? tables::default_ampacity_table(wiring.gauge)
+                                              : one_of(engine, tables::ampacity_tables()).id;
+  wiring.around.ambient = units::Celsius(std::round(chance(engine, 0.7) ? uniform(engine, 10, 45) : uniform(engine, -40, 90)));
+  wiring.around.hot_space = chance(engine, 0.2);
+  wiring.around.insulation = units::Celsius(one_of(engine, tables::insulation_ratings_c()));
+  wiring.around.circuits_bundled = chance(engine, 0.6) ? 1 : static_cast<int>(1 + index(engine, 20));
+  wiring.wire_temperature = units::Celsius(std::round(uniform(engine, 0, 90)));
+  wiring.fuse_family = chance(engine, 0.6) ? tables::FuseFamilyId::blade : one_of(engine, tables::fuse_families()).id;
+  if (made.supply.nominal > units::Volts(30.0) && chance(engine, 0.8)) {
+    wiring.fuse_family = tables::FuseFamilyId::blade_high_voltage;
+  }
+  wiring.clamp_part = chance(engine, 0.5) ? "clamp-16" : part(engine, tables::PartKind::clamp);
+  if (chance(engine, 0.2)) wiring.clamp_rating = units::Amperes(log_uniform(engine, 5.0, 100.0));
+  wiring.ferrule = chance(engine, 0.3);
+  wiring.splice_part = chance(engine, 0.5) ? "splice-lever-6" : part(engine, tables::PartKind::splice);
+  wiring.tail = units::Metres(uniform(engine, 0.0, 0.3));
+}
+
+void feed(Engine& engine, Circuit& made) {
+  circuit::Supply& supply = made.supply;
+  supply.nominal = units::Volts(one_of(engine, tables::system_voltages_v()));
+  supply.battery = std::string(one_of(engine, tables::battery_kinds()).key);
+  supply.feeder_run = units::Metres(chance(engine, 0.2) ? 0.0 : log_uniform(engine, 0.1, 6.0));
+  supply.feeder_size = chance(engine, 0.5) ? "6awg" : "16mm2";
+  supply.main_fuse = units::Amperes(chance(engine, 0.1) ? 0.0 : std::round(uniform(engine, 20, 150)));
+}
+
+void stock(Engine& engine, Circuit& made) {
+  if (chance(engine, 0.4)) {
+    for (const tables::Conductor& size : tables::conductors(made.wiring.gauge)) {
+      if (chance(engine, 0.4)) made.shelf.missing_sizes.emplace_back(size.id);
+    }
+  }
+  if (chance(engine, 0.3)) {
+    for (const double rating : tables::fuse_family(made.wiring.fuse_family).ratings_a) {
+      if (chance(engine, 0.4)) made.shelf.missing_fuses_a.push_back(rating);
+    }
+  }
+}
+
+double total_rated(const Circuit& made) {
+  double total = 0.0;
+  for (const Outlet& outlet : made.outlets) {
+    total += circuit::rated_current(outlet.load, made.supply.nominal).number();
+  }
+  return total;
+}
+
+Circuit drawn(Engine& engine) {
+  Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);
+  made.setting = static_cast<circuit::Setting>(index(engine, 4));
+  feed(engine, made);
+  wire_up(engine, made);
+  const std::size_t count = 1 + index(engine, 12);
+  add_outlets(engine, made, count, log_uniform(engine, 0.5, 25.0), log_uniform(engine, 0.5, 15.0));
+  dress_outlets(engine, made);
+  stock(engine, made);
+  made.drop_limit = chance(engine, 0.5) ? 0.05 : uniform(engine, 0.02, 0.15);
+  if (chance(engine, 0.6)) {
+    made.at_most_at_once = units::Amperes(std::fmax(0.1, total_rated(made) * uniform(engine, 0.1, 1.1)));
+  }
+  return made;
+}
+
+}  // namespace
+
+double uniform(Engine& engine, double low, double high) {
+  return std::uniform_real_distribution<double>(low, high)(engine);
+}
+bool chance(Engine& engine, double probability) { return uniform(engine, 0.0, 1.0) < probability; }
+
+Circuit any(Engine& engine) {
+  for (;;) {
+    Circuit made = drawn(engine);
+    if (circuit::validate(made).empty()) return made;
+  }
+}
+
+Circuit small(Engine& engine, std::size_t most_outlets) {
+  Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);
+  made.supply.nominal = units::Volts(one_of(engine, tables::system_voltages_v()));
+  const std::size_t count = 1 + index(engine, most_outlets);
+  add_outlets(engine, made, count, 12.0, 8.0);
+  for (Outlet& outlet : made.outlets) outlet.load.minimum_voltage = std::nullopt;
+  const double total = total_rated(made);
+  if (total > 0.5) made.at_most_at_once = units::Amperes(std::fmax(0.1, total * uniform(engine, 0.2, 1.0)));
+  return made;
+}
+
+}  // namespace random_circuits

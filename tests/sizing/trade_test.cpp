@@ -1,0 +1,259 @@
+// Examples worked by hand, and facts of the trade (common practice, no source).
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "sizing/fixes.h"
+#include "sizing/random_circuit.h"
+#include "sizing/sizing.h"
+
+namespace {
+
+using circuit::Circuit;
+using sizing::Answer;
+using sizing::Candidate;
+using sizing::Criterion;
+using sizing::Verdict;
+
+const tables::Conductor& wire(const char* id) { return *tables::conductor_by_id(id); }
+
+const sizing::Judgement& on(const Candidate& candidate, Criterion criterion) {
+  return candidate.judgements.at(static_cast<std::size_t>(criterion));
+}
+
+// A light of constant current at the end of one run, in a building unless said.
+Circuit one_outlet(double amperes, double run_m) {
+  Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);
+  made.setting = circuit::Setting::fixed;
+  made.outlets[0].run = units::Metres(run_m);
+  made.outlets[0].load.rating = amperes;
+  made.outlets[0].outlet_part = "wired-medium";
+  return made;
+}
+
+Circuit chain(std::size_t outlets, double each_a, double whole_m) {
+  Circuit made = one_outlet(each_a, whole_m / static_cast<double>(outlets));
+  for (std::size_t i = 1; i < outlets; ++i) {
+    circuit::Outlet next = made.outlets.back();
+    next.fed_from = next.id;
+    next.id = circuit::OutletId{made.next_outlet_id++};
+    made.outlets.push_back(next);
+  }
+  return made;
+}
+
+std::size_t place_in_ladder(const Answer& answer) { return answer.chosen.value_or(answer.ladder.size()); }
+
+}  // namespace
+
+TEST_CASE("the demo: 10 AWG and a 15 A fuse, set by the drop at C") {
+  const Answer answer = sizing::size_circuit(circuit::demo_circuit());
+  REQUIRE(answer.verdict == Verdict::fits);
+  CHECK(answer.choice()->size->id == "10awg");
+  CHECK(answer.choice()->fuse == units::Amperes(15.0));
+  REQUIRE(answer.set_by.has_value());
+  CHECK(answer.set_by->criterion == Criterion::drop);
+  CHECK(answer.reason.starts_with("Set by voltage drop. 12 AWG would lose 6.6 % at C"));
+  CHECK(answer.choice()->outlets.size() == 3);
+}
+
+TEST_CASE("by hand: 8 A needs a 10 A fuse, 8.1 A the next, 15 A") {
+  // 1.25 x 8 = 10. Constant current, so the battery's state changes nothing.
+  CHECK(sizing::size_circuit(one_outlet(8.0, 1.0)).choice()->fuse == units::Amperes(10.0));
+  CHECK(sizing::size_circuit(one_outlet(8.1, 1.0)).choice()->fuse == units::Amperes(15.0));
+}
+
+TEST_CASE("by hand: a resistive load draws its rating times charging over nominal voltage") {
+  // 96 W at 12 V is 1.5 ohm. An AGM charges at 14.7 V: 9.8 A less what the wire takes, 1.25 x
+  // 9.6 = 12.0, so 15 A; the same as constant current, 8 A, would be content with 10 A.
+  Circuit heater = one_outlet(0.0, 0.5);
+  heater.outlets[0].load = {circuit::LoadKind::resistive, true, 96.0, std::nullopt};
+  const Answer answer = sizing::size_circuit(heater);
+  REQUIRE(answer.choice() != nullptr);
+  CHECK(answer.choice()->design_current.number() > 9.3);
+  CHECK(answer.choice()->design_current.number() < 9.8);
+  CHECK(answer.choice()->fuse == units::Amperes(15.0));
+}
+
+TEST_CASE("by hand: constant power draws more from a low battery") {
+  // 96 W: 8 A at 12 V; at 12.1 V less 5 mohm and the wire, more than 8 A.
+  Circuit fridge = one_outlet(0.0, 6.0);
+  fridge.outlets[0].load = {circuit::LoadKind::constant_power, true, 96.0, std::nullopt};
+  const Candidate at = sizing::judge(fridge, wire("12awg"));
+  const double volts = at.outlets[0].voltage_low.number();
+  CHECK(at.design_current.number() == doctest::Approx(96.0 / volts).epsilon(1e-9));
+  CHECK(at.design_current.number() > 8.0);
+}
+
+TEST_CASE("by hand: what 4 m more of 12 AWG costs at 20 degC and 10 A") {
+  // 12 AWG: 3.309 mm2. 1/58 x 1.02 / 3.309 = 5.315 mohm/m; twice 4 m and 10 A: 0.4252 V, 3.543 % of 12 V.
+  Circuit shorter = one_outlet(10.0, 1.0);
+  Circuit longer = one_outlet(10.0, 5.0);
+  for (Circuit* each : {&shorter, &longer}) each->wiring.wire_temperature = units::Celsius(20.0);
+  const units::Amperes fuse(15.0);
+  const double more = sizing::judge(longer, wire("12awg"), fuse).worst_drop_fraction -
+                      sizing::judge(shorter, wire("12awg"), fuse).worst_drop_fraction;
+  CHECK(more == doctest::Approx(0.03543).epsilon(1e-3));
+}
+
+TEST_CASE("by hand: 12 AWG withstands k 2 S 2") {
+  // 105 degC insulation to 160 degC: k = 226 sqrt(ln(1 + 55/339.5)) = 87.57; (87.57 x 3.309)^2 = 83,960.
+  const Candidate at = sizing::judge(one_outlet(8.0, 3.0), wire("12awg"));
+  CHECK(on(at, Criterion::withstand).limit == doctest::Approx(83960.0).epsilon(0.003));
+  // A 10 A fuse and hundreds of amperes: above the last gate, (6 x 10)^2 x 0.15 = 540.
+  CHECK(on(at, Criterion::withstand).value == doctest::Approx(540.0));
+}
+
+// Common practice, no source.
+TEST_CASE("wire and fuse follow the current of the whole circuit at once, however many outlets") {
+  for (const std::size_t outlets : {2U, 3U, 6U, 12U}) {
+    CAPTURE(outlets);
+    Circuit many = chain(outlets, 10.0, 4.0);
+    many.drop_limit = 0.10;
+    many.at_most_at_once = units::Amperes(10.0);
+    const Answer capped = sizing::size_circuit(many);
+    REQUIRE(capped.choice() != nullptr);
+    CHECK(capped.choice()->fuse == units::Amperes(15.0));
+    CHECK(capped.choice()->size->id == "14awg");
+    CHECK(capped.choice()->design_current.number() == doctest::Approx(10.0));
+    // Without the cap the current of all of them counts, and the answer changes.
+    many.at_most_at_once = std::nullopt;
+    const Answer all = sizing::size_circuit(many);
+    CHECK(all.ladder.back().design_current.number() == doctest::Approx(10.0 * static_cast<double>(outlets)));
+  }
+}
+
+// Common practice, no source.
+TEST_CASE("10 AWG goes into the block's clamp bare and fails with a ferrule") {
+  Circuit bench = circuit::demo_circuit();
+  CHECK(on(sizing::judge(bench, wire("10awg")), Criterion::fit).passes);
+  bench.wiring.ferrule = true;
+  const Candidate with_ferrule = sizing::judge(bench, wire("10awg"));
+  CHECK_FALSE(on(with_ferrule, Criterion::fit).passes);
+  CHECK(on(with_ferrule, Criterion::fit).sentence.find("ferrule") != std::string::npos);
+  CHECK_FALSE(with_ferrule.passes);
+  const sizing::Fixes fixes = sizing::fixes(bench, wire("10awg"));
+  CHECK(std::any_of(fixes.fixes.begin(), fixes.fixes.end(), [](const sizing::Fix& f) { return f.title == "No ferrule"; }));
+}
+
+// Common practice, no source.
+TEST_CASE("twist-on connectors are not offered for anything that moves") {
+  Circuit bench = circuit::demo_circuit();
+  bench.wiring.splice_part = "splice-twist";
+  for (const auto setting : {circuit::Setting::van, circuit::Setting::trailer, circuit::Setting::boat}) {
+    bench.setting = setting;
+    CHECK(sizing::size_circuit(bench).verdict != Verdict::fits);
+    for (const sizing::Fix& fix : sizing::fixes(bench, wire("10awg")).fixes) {
+      for (const Circuit& fixed : fix.result) CHECK(fixed.wiring.splice_part != "splice-twist");
+    }
+  }
+  bench.setting = circuit::Setting::fixed;
+  CHECK(on(sizing::judge(bench, wire("10awg")), Criterion::fit).passes);
+}
+
+// Common practice, no source.
+TEST_CASE("thicker wire never drops more") {
+  random_circuits::Engine engine(71);
+  for (std::size_t round = 0; round < random_circuits::count(400); ++round) {
+    const Circuit circuit = random_circuits::any(engine);
+    double before = 1e9;
+    for (const tables::Conductor& size : tables::conductors(circuit.wiring.gauge)) {
+      const Candidate candidate = sizing::judge(circuit, size, units::Amperes(15.0));
+      if (!on(candidate, Criterion::operating_point).passes || candidate.tail != &size) continue;
+      // The tail of a thicker run may be thinner where terminals differ; only like with like.
+      const double drop = on(candidate, Criterion::drop).value / on(candidate, Criterion::drop).limit;
+      CHECK(drop <= before + 1e-9);
+      before = drop;
+    }
+  }
+}
+
+// Common practice, no source.
+TEST_CASE("a longer run never needs a thinner wire, more current never a smaller answer") {
+  random_circuits::Engine engine(72);
+  std::size_t compared = 0;
+  for (std::size_t round = 0; round < random_circuits::count(4000); ++round) {
+    const Circuit base = random_circuits::any(engine);
+    const Answer answer = sizing::size_circuit(base);
+    if (answer.verdict != Verdict::fits && answer.verdict != Verdict::none_fits) continue;
+    Circuit longer = base;
+    for (circuit::Outlet& outlet : longer.outlets) outlet.run = units::Metres(std::min(100.0, outlet.run.number() * 1.25));
+    Circuit heavier = base;
+    for (circuit::Outlet& outlet : heavier.outlets) outlet.load.rating *= 1.15;
+    if (heavier.at_most_at_once) heavier.at_most_at_once = *heavier.at_most_at_once * 1.15;
+    for (const Circuit* harder : {&longer, &heavier}) {
+      const Answer other = sizing::size_circuit(*harder);
+      if (other.verdict == Verdict::invalid) continue;
+      CAPTURE(round);
+      CHECK(place_in_ladder(other) >= place_in_ladder(answer));
+      ++compared;
+    }
+  }
+  CHECK(compared > random_circuits::count(4000));
+}
+
+TEST_CASE("the shelf: a missing size or fuse moves the answer up, or says what is missing") {
+  Circuit bench = circuit::demo_circuit();
+  bench.drop_limit = 0.08;
+  CHECK(sizing::size_circuit(bench).choice()->size->id == "12awg");
+  bench.shelf.missing_sizes = {"12awg"};
+  const Answer up = sizing::size_circuit(bench);
+  CHECK(up.choice()->size->id == "10awg");
+  CHECK(up.reason.find("12 AWG") != std::string::npos);
+  bench.shelf.missing_sizes = {"12awg", "10awg", "8awg", "6awg"};
+  CHECK(sizing::size_circuit(bench).verdict == Verdict::not_on_shelf);
+  bench.shelf.missing_sizes.clear();
+  // 15 A is the least and the most here, as the outlets carry 15 A: without it there is nothing.
+  bench.shelf.missing_fuses_a = {15.0};
+  CHECK(sizing::size_circuit(bench).verdict == Verdict::not_on_shelf);
+  for (circuit::Outlet& outlet : bench.outlets) outlet.rating = units::Amperes(20.0);
+  const Answer next = sizing::size_circuit(bench);
+  REQUIRE(next.choice() != nullptr);
+  CHECK(next.choice()->fuse == units::Amperes(20.0));
+}
+
+TEST_CASE("reach agrees with judging at, below and beyond its figures") {
+  const Circuit bench = circuit::demo_circuit();
+  const circuit::InHand held{"10awg", units::Amperes(15.0)};
+  const sizing::Reach reach = sizing::reach(bench, held);
+  CHECK(reach.fuse_protects_wire);
+  CHECK(reach.largest_fuse == units::Amperes(15.0));
+  const auto scaled = [&](double far_m) {
+    Circuit changed = bench;
+    for (circuit::Outlet& outlet : changed.outlets) outlet.run = outlet.run * (far_m / 5.1);
+    return sizing::judge(changed, wire("10awg"), held.fuse).passes;
+  };
+  CHECK(scaled(reach.longest_run.number()));
+  CHECK_FALSE(scaled(reach.longest_run.number() + 0.06));
+  CHECK(reach.most_current.number() > 10.0);
+  CHECK_FALSE(sizing::reach(bench, {"10awg", units::Amperes(30.0)}).fuse_protects_wire);
+  CHECK(sizing::reach(bench, {"nonsense", units::Amperes(15.0)}).notes.size() == 1);
+}
+
+TEST_CASE("fixes carry the exact limit: one step further fails") {
+  Circuit bench = circuit::demo_circuit();
+  bench.shelf.missing_sizes = {"10awg", "8awg", "6awg"};
+  const sizing::Fixes fixes = sizing::fixes(bench, wire("12awg"));
+  bool seen_current = false, seen_length = false, seen_drop = false;
+  for (const sizing::Fix& fix : fixes.fixes) {
+    Circuit beyond = fix.result.front();
+    if (fix.kind == sizing::FixKind::carry_less) {
+      beyond.at_most_at_once = units::Amperes(fix.value + 0.1);
+      seen_current = true;
+    } else if (fix.kind == sizing::FixKind::run_shorter) {
+      for (circuit::Outlet& outlet : beyond.outlets) outlet.run = outlet.run * ((fix.value + 0.05) / fix.value);
+      seen_length = true;
+    } else if (fix.kind == sizing::FixKind::more_drop) {
+      beyond.drop_limit = fix.value - 0.001;
+      seen_drop = true;
+    } else {
+      continue;
+    }
+    CHECK(sizing::judge(fix.result.front(), wire("12awg")).passes);
+    CHECK_FALSE(sizing::judge(beyond, wire("12awg")).passes);
+  }
+  CHECK(seen_current);
+  CHECK(seen_length);
+  CHECK(seen_drop);
+}
