@@ -1,0 +1,85 @@
+// What a trace starts from: the circuit, what is fitted in it, what else sits on the block,
+// what is wrong, and what the person has in hand and can get at. Plain data.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "circuit/circuit.h"
+#include "circuit/problem.h"
+#include "network/branch_network.h"
+
+namespace diagnosis {
+
+enum class Symptom : int {
+  one_dead,            // complaint.outlets: that one; of the others nothing is known
+  several_dead,        // complaint.outlets: the dead ones, more than one
+  all_dead,            // every outlet of the circuit; complaint.outlets may be empty
+  weak,                // runs, but dim or slow, at complaint.outlets
+  reversed,            // a meter or a device says plus and minus are changed over
+  only_when_moved,     // comes and goes when the cable or the plug moves
+  blows_at_once,       // a new fuse blows as it is put in, everything unplugged
+  blows_later,         // a new fuse holds for minutes, with the usual things plugged in
+  volts_but_dead,      // the device stays off, yet a meter across that outlet reads battery volts
+  something_else_alive,  // with this circuit's fuse put in, an outlet of another circuit comes on
+};
+struct SymptomRow {
+  Symptom symptom;
+  std::string_view key;      // stable in files: "one-dead"
+  std::string_view words;    // "One outlet is dead"
+  bool names_outlets;        // complaint.outlets is asked for
+  bool needs_meter;          // told only by somebody who has a meter
+};
+std::span<const SymptomRow> symptoms();
+const SymptomRow& symptom_row(Symptom symptom);
+const SymptomRow* symptom_by_key(std::string_view key);
+
+struct Complaint {
+  Symptom symptom = Symptom::one_dead;
+  std::vector<circuit::OutletId> outlets;   // where; ids, in any order
+};
+
+// Eyes and hands are always there, and so is the device that failed.
+struct Tools {
+  bool meter = false;        // volts and ohms, 10 Mohm
+  bool lamp = false;         // filament lamp with leads or in a plug, 5 W, for this nominal voltage
+  bool device = false;       // another device, known good, that shows that it runs (a charger with a light)
+  bool spare_fuse = false;   // of the rating fitted
+  friend bool operator==(const Tools&, const Tools&) = default;
+};
+
+// Where a check or a repair takes place. Reach is told per location.
+enum class Location { battery, block, front, behind };  // front and behind: of an outlet
+struct Site {
+  Location location = Location::front;
+  circuit::OutletId outlet = circuit::kBlock;   // front and behind only
+  friend constexpr bool operator==(const Site&, const Site&) = default;
+};
+std::string site_key(Site site);   // "battery", "block", "front 3", "behind 3"
+
+// Another branch on the same block.
+struct Neighbour {
+  std::string name;
+  int fuse_position = 1;
+  bool same_loom = true;     // its pair runs with ours, so the two can be taken for each other
+};
+
+struct Case {
+  circuit::Circuit circuit;                // has passed circuit::validate()
+  network::Fitted fitted;                  // size set; fuse above 0
+  std::vector<Neighbour> neighbours;       // at most kMaxNeighbours
+  Complaint complaint;
+  Tools tools;
+  std::vector<Site> out_of_reach;          // told beforehand; "can't reach it" answers add to it
+};
+inline constexpr std::size_t kMaxNeighbours = 20;
+
+// What of the case can not be traced, in sentences; empty when it can. Circuit problems included.
+circuit::Problems problems(const Case& the_case);
+
+// When no circuit is saved: a generic one, three outlets in a chain on 12 V.
+Case generic_case(tables::GaugeSystem gauge);
+
+}  // namespace diagnosis

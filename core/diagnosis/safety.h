@@ -1,0 +1,18 @@
+// The rules no advice may break: no hands on live conductors, no bigger fuse, no fuse in while
+// wiring. Checked for everything before it is offered; the tests run it over every trace.
+#pragma once
+
+#include <string>
+
+#include "diagnosis/check.h"
+#include "diagnosis/remedy.h"
+
+namespace diagnosis {
+
+// What is wrong with the advice; empty when nothing is.
+std::string unsafe(const Case& the_case, const Check& check);
+std::string unsafe(const Case& the_case, const RemedyStep& step);
+// Steps in order: hands only after the fuse was drawn and dead was proved; ends with a re-test.
+std::string unsafe(const Case& the_case, const Remedy& remedy);
+
+}  // namespace diagnosis
