@@ -119,7 +119,7 @@ void note_folds(const Context& context, const network::RadialSolution& solution,
   }
 }
 
-OutletsFound find_outlets(const Context& context, Solved& solved, WarmStart& warm) {
+OutletsFound find_outlets(const Context& context, Solved& solved, WarmStart& warm, Search search) {
   const std::size_t count = context.circuit.outlets.size();
   OutletsFound found;
   found.results.resize(count);
@@ -132,15 +132,19 @@ OutletsFound find_outlets(const Context& context, Solved& solved, WarmStart& war
     found.results[i].id = context.circuit.outlets[i].id;
     found.results[i].drop_limit = context.drop_limit(i);
   }
+  LoadingFinder& resting = solved.at(BatteryState::resting);
+  LoadingFinder& low_battery = solved.at(BatteryState::low);
   for (std::size_t i = 0; i < count; ++i) {
-    const WorstCase drop = solved.at(BatteryState::resting).worst(Worst::drop, i, warmed ? &warm.drop[i] : nullptr);
+    const WorstCase drop = resting.worst(Worst::drop, i, warmed ? &warm.drop[i] : nullptr, search);
     OutletResult& result = found.results[i];
     result.drop_fraction = drop.value / context.nominal_v();
     result.voltage = units::Volts(drop.solution->outlet_voltage_v[i]);
     found.flowing_a[i] = drop.solution->total_current_a;
     note_folds(context, *drop.solution, false, found);
-    const WorstCase low =
-        solved.at(BatteryState::low).worst(Worst::low_voltage, i, warmed ? &warm.low[i] : drop.loading);
+    // Only a told lowest voltage is judged; for the others the same loading is shown.
+    const bool judged = context.circuit.outlets[i].load.minimum_voltage.has_value();
+    const WorstCase low = judged ? low_battery.worst(Worst::low_voltage, i, warmed ? &warm.low[i] : drop.loading, search)
+                                 : low_battery.at(Worst::low_voltage, i, *drop.loading);
     found.low_v[i] = low.solution->outlet_voltage_v[i];
     result.voltage_low = units::Volts(found.low_v[i]);
     note_folds(context, *low.solution, true, found);
@@ -163,6 +167,17 @@ void keep_outlets(OutletsFound& found, Candidate& candidate) {
   candidate.outlets = std::move(found.results);
 }
 
+void judge_volts(const Judging& judging, OutletsFound& found, const network::Fitted& fitted, Candidate& candidate) {
+  candidate.judgements.push_back(
+      judge_operating_point(judging, {found.cannot_run, found.cannot_run_low, found.unsettled}));
+  candidate.judgements.push_back(judge_drop(judging, found.results, found.flowing_a));
+  candidate.judgements.push_back(judge_device_minimum(judging, found.low_v));
+  candidate.judgements.push_back(judge_far_short(judging, fitted));
+  candidate.judgements.push_back(judge_withstand(judging, fitted));
+  keep_outlets(found, candidate);
+  candidate.passes = candidate.fuse.has_value() && candidate.first_failure() == nullptr;
+}
+
 // Judged with `fuse` in the network. `serving`: whether it is from 1.25 x the current up and a
 // standard rating, or was given.
 Candidate judge_fused(const Context& context, const tables::Conductor& size, const tables::Conductor* tail,
@@ -180,7 +195,6 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   const bool fuse_ok = carries && *fuse.serving <= ceiling.most();
   if (fuse_ok) candidate.fuse = fuse.serving;
 
-  OutletsFound found = find_outlets(context, solved, warm);
   const Judging judging{context, size, tail, ceiling, fuse.serving, carries, candidate.design_current};
   candidate.judgements.reserve(11);
   candidate.judgements.push_back(judge_ampacity(judging));
@@ -189,15 +203,15 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   candidate.judgements.push_back(judge_part_rating(judging));
   candidate.judgements.push_back(judge_fit(judging));
   candidate.judgements.push_back(judge_mechanical_minimum(judging));
-  candidate.judgements.push_back(
-      judge_operating_point(judging, {found.cannot_run, found.cannot_run_low, found.unsettled}));
-  candidate.judgements.push_back(judge_drop(judging, found.results, found.flowing_a));
-  candidate.judgements.push_back(judge_device_minimum(judging, found.low_v));
-  candidate.judgements.push_back(judge_far_short(judging, fitted));
-  candidate.judgements.push_back(judge_withstand(judging, fitted));
-  keep_outlets(found, candidate);
+  const std::size_t before_volts = candidate.judgements.size();
+  OutletsFound quick = find_outlets(context, solved, warm, Search::quick);
+  judge_volts(judging, quick, fitted, candidate);
+  if (candidate.passes && !context.demand.all_at_once && context.demand.any_varying) {
+    candidate.judgements.resize(before_volts);
+    OutletsFound thorough = find_outlets(context, solved, warm, Search::thorough);
+    judge_volts(judging, thorough, fitted, candidate);
+  }
   warm.solves += solved.solves();
-  candidate.passes = candidate.fuse.has_value() && candidate.first_failure() == nullptr;
   return candidate;
 }
 

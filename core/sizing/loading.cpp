@@ -274,7 +274,12 @@ LoadingFinder::Found LoadingFinder::climb(Worst kind, std::size_t outlet, const 
   return best;
 }
 
-WorstCase LoadingFinder::worst(Worst kind, std::size_t outlet, const Loading* start) {
+WorstCase LoadingFinder::at(Worst kind, std::size_t outlet, const Loading& loading) {
+  const Tried& solved = tried(loading);
+  return {&solved.loading, &solved.solution, value_of(kind, outlet, solved.solution)};
+}
+
+WorstCase LoadingFinder::worst(Worst kind, std::size_t outlet, const Loading* start, Search search) {
   Found best;
   if (demand_.all_at_once) {
     // More load lowers every voltage and raises the total, so all on is the worst there is. Only
@@ -286,6 +291,10 @@ WorstCase LoadingFinder::worst(Worst kind, std::size_t outlet, const Loading* st
       const Tried& solved = tried(all);
       best = {&solved, value_of(kind, outlet, solved.solution)};
     }
+  } else if (search == Search::quick) {
+    const Tried& first = tried(start != nullptr ? *start : spend_cap(first_guess(kind, outlet, Guess::alone)));
+    best = {&first, value_of(kind, outlet, first.solution)};
+    climb_corners(kind, outlet, best);
   } else {
     best = climb(kind, outlet, spend_cap(first_guess(kind, outlet, Guess::alone)));
     // Loads whose current depends on voltage can have several best corners.

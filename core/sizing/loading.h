@@ -33,6 +33,8 @@ enum class Worst {
   low_voltage,    // least at the device, V (as the fall below the battery's own voltage)
 };
 
+enum class Search { quick, thorough };
+
 struct WorstCase {
   const network::Loading* loading = nullptr;           // owned by the finder
   const network::RadialSolution* solution = nullptr;
@@ -44,8 +46,13 @@ class LoadingFinder {
  public:
   LoadingFinder(const circuit::Circuit& circuit, const Demand& demand, const network::Fitted& fitted,
                 network::BatteryState battery);
-  // `outlet` is of no meaning for total_current. `start`: a loading to try first, or nullptr.
-  WorstCase worst(Worst kind, std::size_t outlet, const network::Loading* start = nullptr);
+  // `outlet` is of no meaning for total_current. `start`: a loading to try from too, or nullptr.
+  // A quick search looks from one start only: enough to show that a limit is broken, as any
+  // loading that breaks it does. What is to be recommended is searched for thoroughly.
+  WorstCase worst(Worst kind, std::size_t outlet, const network::Loading* start = nullptr,
+                  Search search = Search::thorough);
+  // One loading, as it is.
+  WorstCase at(Worst kind, std::size_t outlet, const network::Loading& loading);
   [[nodiscard]] std::size_t solves() const { return storage_.size(); }
   [[nodiscard]] const network::SeriesResistances& series() const { return series_; }
 
