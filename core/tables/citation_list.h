@@ -40,4 +40,46 @@ extern const Citation kLeadFlooded;
 extern const Citation kLeadAgm;
 extern const Citation kLithiumIron;
 
+// citations_workshop.cpp
+extern const Citation kCrimpColour;
+extern const Citation kStripLength;
+extern const Citation kTabSize;
+extern const Citation kRingHole;
+extern const Citation kRingHoleMemory;
+extern const Citation kFerruleColour;
+extern const Citation kLargeFerruleColour;
+extern const Citation kPullBoat;
+extern const Citation kPullTerminal;
+extern const Citation kFusePlaceRule;
+extern const Citation kFusePlaceBattery;
+extern const Citation kFusePlaceVehicle;
+extern const Citation kFuseSizeRule;
+extern const Citation kFuseNegative;
+extern const Citation kDropThree;
+extern const Citation kDropFive;
+extern const Citation kDropTen;
+extern const Citation kDropService;
+extern const Citation kDropNominal;
+extern const Citation kColourBoatUs;
+extern const Citation kColourSmallCraft;
+extern const Citation kColourVehicle;
+extern const Citation kColourIec;
+extern const Citation kColourBonding;
+extern const Citation kColourCode;
+extern const Citation kMeterUse;
+extern const Citation kMeterMemory;
+extern const Citation kMeterLamp;
+extern const Citation kMeterGhost;
+extern const Citation kLighterForm;
+extern const Citation kPolarityPractice;
+extern const Citation kSafePractice;
+extern const Citation kWorkshopPractice;
+extern const Citation kHeatFormula;
+extern const Citation kBatteryFault;
+extern const Citation kRestFlooded;
+extern const Citation kRestAgm;
+extern const Citation kRestLithium;
+extern const Citation kPeukertExponent;
+extern const Citation kLithiumRate;
+
 }  // namespace tables

@@ -310,7 +310,14 @@ constinit const std::array kAll{
     &kRoadVehicleFuse, &kBladeFuse,       &kMiniBladeFuse,  &kLargeBladeFuse, &kBoltOnFuse,
     &kHighVoltageBladeFuse, &kFuseResistance, &kClampPart,  &kSplicePart,     &kTerminalPart,
     &kTabByWire,      &kOutletPart,       &kLighterSocket,  &kIso4165Socket,  &kJointResistance,
-    &kLeadFlooded,    &kLeadAgm,          &kLithiumIron};
+    &kLeadFlooded,    &kLeadAgm,          &kLithiumIron,
+    &kCrimpColour, &kStripLength, &kTabSize, &kRingHole, &kRingHoleMemory, &kFerruleColour,
+    &kLargeFerruleColour, &kPullBoat, &kPullTerminal, &kFusePlaceRule, &kFusePlaceBattery,
+    &kFusePlaceVehicle, &kFuseSizeRule, &kFuseNegative, &kDropThree, &kDropFive, &kDropTen, &kDropService,
+    &kDropNominal, &kColourBoatUs, &kColourSmallCraft, &kColourVehicle, &kColourIec, &kColourBonding,
+    &kColourCode, &kMeterUse, &kMeterMemory, &kMeterLamp, &kMeterGhost, &kLighterForm, &kPolarityPractice,
+    &kSafePractice, &kWorkshopPractice, &kHeatFormula, &kBatteryFault, &kRestFlooded, &kRestAgm,
+    &kRestLithium, &kPeukertExponent, &kLithiumRate};
 }  // namespace
 
 std::string_view standing_text(Standing standing) {

@@ -21,6 +21,7 @@ constexpr double gauge_step() {
   return step;
 }
 constexpr double kGaugeStep = gauge_step();
+constexpr double kGauge36Mm = 0.127;
 constexpr double kPi = 3.14159265358979323846;
 
 // IEC 60028: annealed copper at 20 degC, ohm mm2 / m.
@@ -32,7 +33,7 @@ constexpr double kStrandLay = 1.02;
 
 // `gauge`: the AWG number; 1/0 to 4/0 are 0 to -3.
 constexpr Conductor awg(std::string_view id, std::string_view size, int gauge) {
-  const double diameter_mm = 0.127 * power(kGaugeStep, 36 - gauge);
+  const double diameter_mm = kGauge36Mm * power(kGaugeStep, 36 - gauge);
   const double area_mm2 = kPi / 4.0 * diameter_mm * diameter_mm;
   return {.system = GaugeSystem::awg,
           .id = id,
@@ -94,6 +95,22 @@ units::OhmsPerMetre resistance_at(units::OhmsPerMetre at_20c, units::Celsius con
   constexpr double kPerKelvin = 0.00393;
   const units::Kelvins above = conductor - units::Celsius(20.0);
   return at_20c * (1.0 + kPerKelvin * above.number());
+}
+
+units::Millimetres awg_diameter(double gauge) {
+  return units::Millimetres(kGauge36Mm * std::pow(kGaugeStep, 36.0 - gauge));
+}
+double awg_of_diameter(units::Millimetres diameter) {
+  return 36.0 - std::log(diameter.number() / kGauge36Mm) / std::log(kGaugeStep);
+}
+units::SquareMillimetres area_of_diameter(units::Millimetres diameter) {
+  return units::SquareMillimetres(kPi / 4.0 * diameter.number() * diameter.number());
+}
+units::Millimetres diameter_of_area(units::SquareMillimetres area) {
+  return units::Millimetres(std::sqrt(4.0 / kPi * area.number()));
+}
+units::OhmsPerMetre solid_copper_20c(units::SquareMillimetres area) {
+  return units::OhmsPerMetre(kCopperResistivity / area.number());
 }
 
 double adiabatic_k(units::Celsius start, units::Celsius final) {

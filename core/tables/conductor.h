@@ -32,6 +32,14 @@ std::string_view gauge_system_suffix(GaugeSystem system);  // "AWG", "mm²"
 // R(T) = R20 * (1 + 0.00393 (T - 20)), IEC 60028; checked over -40 to 200 degC.
 units::OhmsPerMetre resistance_at(units::OhmsPerMetre at_20c, units::Celsius conductor);
 
+// Round wire by ASTM B258 for any gauge, 1/0 to 4/0 being 0 to -3, and back.
+units::Millimetres awg_diameter(double gauge);
+double awg_of_diameter(units::Millimetres diameter);
+units::SquareMillimetres area_of_diameter(units::Millimetres diameter);
+units::Millimetres diameter_of_area(units::SquareMillimetres area);
+// A solid round copper conductor at 20 degC by IEC 60028; stranded wire has about 2 % more.
+units::OhmsPerMetre solid_copper_20c(units::SquareMillimetres area);
+
 // Short-time withstand constant k in A s^0.5 / mm2 of the adiabatic rule I^2 t <= k^2 S^2,
 // from the conductor's starting and final temperature (IEC 60364-5-54 Annex A formula).
 double adiabatic_k(units::Celsius start, units::Celsius final);

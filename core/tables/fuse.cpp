@@ -159,4 +159,13 @@ std::optional<units::Seconds> opens_within(const FuseFamily& family, units::Ampe
   return slowest;
 }
 
+std::optional<units::Seconds> holds_for(const FuseFamily& family, units::Amperes rating, units::Amperes current) {
+  if (!(rating > units::Amperes(0.0))) return std::nullopt;
+  const double multiple = current / rating;
+  for (const FuseGate& step : family.gates) {
+    if (multiple <= step.multiple) return step.not_before;
+  }
+  return std::nullopt;
+}
+
 }  // namespace tables

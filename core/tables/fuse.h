@@ -48,4 +48,8 @@ const Citation& fuse_resistance_citation();
 // nullopt: no gate promises that it opens at all (or the rating is not above 0).
 std::optional<units::Seconds> opens_within(const FuseFamily& family, units::Amperes rating, units::Amperes current);
 
+// Least time the fuse holds at this current, by the fastest gate at or above the multiple.
+// nullopt: no gate promises that it holds for any time (or the rating is not above 0).
+std::optional<units::Seconds> holds_for(const FuseFamily& family, units::Amperes rating, units::Amperes current);
+
 }  // namespace tables

@@ -205,10 +205,9 @@ TEST_CASE("IEC ambient and grouping factors") {
 
 TEST_CASE("Past a table's end there is no figure") {
   CHECK(why_not(kMarine, "0.75mm2", place(105)) == NoAmpacity::table_ends);   // thinner than 18 AWG's row
-  CHECK(why_not(kMarine, "120mm2", place(105)) == NoAmpacity::table_ends);    // past 4/0
   CHECK(why_not(kEnclosed, "18awg", place(105)) == NoAmpacity::table_ends);   // thinner than 1 mm2's row
   CHECK(why_not(kEnclosed, "0.75mm2", place(105)) == NoAmpacity::table_ends);
-  for (const char* id : {"95mm2", "120mm2", "2/0awg", "3/0awg", "4/0awg"}) {
+  for (const char* id : {"95mm2", "120mm2", "3/0awg", "4/0awg"}) {
     CHECK_MESSAGE(why_not(kEnclosed, id, place(105)) == NoAmpacity::table_ends, id);
   }
 }
