@@ -139,9 +139,10 @@ std::optional<drawing::Subject> picture(std::string_view id, const drawing::Pict
   const float fit = column().width / static_cast<float>(picture.width);
   const float k = std::clamp(fit, static_cast<float>(options.at_least) * type, static_cast<float>(options.at_most) * type);
   const float w = static_cast<float>(picture.width) * k, h = static_cast<float>(picture.height) * k;
-  // What scrolls sideways reaches to the card's edges.
-  Rect rect = take(h, Last::block);
-  const bool scrolls = w > rect.w + 0.5F;
+  // What scrolls sideways reaches to the card's edges, and has room below for the mark that says so.
+  constexpr float kMarkRoom = 10.0F;
+  const bool scrolls = w > column().width + 0.5F;
+  const Rect rect = take(h + (scrolls ? kMarkRoom : 0.0F), Last::block);
   const float pad = scrolls ? column().pad : 0.0F;
   const Rect view{rect.x - std::max(pad - 1, 0.0F), rect.y, rect.w + 2 * std::max(pad - 1, 0.0F), rect.h};
   ImGui::PushID(id.data(), id.data() + id.size());
@@ -164,12 +165,12 @@ std::optional<drawing::Subject> picture(std::string_view id, const drawing::Pict
   paint_all(picture, map);
   if (scrolls) {
     const ImGuiWindow* window = ImGui::GetCurrentWindow();
-    ImGui::SetCursorScreenPos({map.x + w + pad, view.y + h - 1});
+    ImGui::SetCursorScreenPos({map.x + w + pad, view.bottom() - 1});
     ImGui::Dummy({0, 0});
     if (window->ScrollMax.x > 0.0F) {      // how far along we are
       const float thumb = view.w * view.w / (view.w + window->ScrollMax.x);
       const float x = view.x + (view.w - thumb) * window->Scroll.x / window->ScrollMax.x;
-      fill({x + 4, view.bottom() - 3, thumb - 8, 3}, faded(colour(Ink::muted), 0.45F), 1.5F);
+      fill({x + pad, view.bottom() - 3, thumb - 2 * pad, 3}, faded(colour(Ink::muted), 0.45F), 1.5F);
     }
     ImGui::EndChild();
   }

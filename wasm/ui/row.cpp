@@ -16,12 +16,12 @@ constexpr float kAir = 10.0F;             // above and below the words
 constexpr float kLeastRow = 56.0F;
 }  // namespace
 
-RowPlan plan_row(std::string_view label, std::string_view sub, float control_width, float control_height, float left) {
+RowPlan plan_row(std::string_view label, std::string_view sub, float control_width, float control_height, float left, float right) {
   RowPlan plan;
-  const float all = column().width - left;
+  const float all = column().width - left - right;
   float room = all - (control_width > 0 ? control_width + 14 : 0.0F);
   const float need = std::max({longest_word(label, Type::text, false), longest_word(sub, Type::caption, false), all * 0.4F});
-  plan.stacked = control_width > 0 && room < need;
+  plan.stacked = control_width > 0 && (room < need || text_height(label, Type::text, false, room) > 2.5F * line_height(Type::text));
   if (plan.stacked) room = all;
   plan.label_height = text_height(label, Type::text, false, room);
   const float words = plan.label_height + text_height(sub, Type::caption, false, room);
@@ -33,7 +33,7 @@ RowPlan plan_row(std::string_view label, std::string_view sub, float control_wid
     plan.control = {row.x + left, row.bottom() - kAir - control_height, std::min(control_width, all), control_height};
   } else {
     plan.words = {row.x + left, std::round(row.mid_y() - words / 2), room, words};
-    plan.control = {row.right() - control_width, std::round(row.mid_y() - control_height / 2), control_width, control_height};
+    plan.control = {row.right() - right - control_width, std::round(row.mid_y() - control_height / 2), control_width, control_height};
   }
   return plan;
 }
@@ -86,13 +86,13 @@ void paint_badge(const RowOptions& options, const RowPlan& plan) {
 }  // namespace
 
 bool list_row(std::string_view label, const RowOptions& options) {
-  const float chevron = options.chevron ? 20.0F : 0.0F;
+  const float chevron = options.chevron ? icon_px(18) + 4 : 0.0F;
   const float left = badge_room(options);
   const float all = column().width - left - chevron;
   const float value_width = std::min(text_width(options.value, Type::text, true) + 1, all);
   const float value_height = text_height(options.value, Type::text, true, value_width);
-  const float control = (options.value.empty() ? 0.0F : value_width) + chevron;
-  RowPlan plan = plan_row(label, options.sub, options.value.empty() ? chevron - 8 : control, std::max(value_height, 1.0F), left);
+  const float control = options.value.empty() ? 0.0F : value_width;
+  const RowPlan plan = plan_row(label, options.sub, control, value_height, left, chevron);
   const std::uint32_t id = make_id(label);
   const Rect reach = row_reach(plan.row);
   const Press state = press(id, reach, options.disabled);
@@ -105,10 +105,9 @@ bool list_row(std::string_view label, const RowOptions& options) {
   paint_row_words(plan, label, options.sub, options.disabled);
   const Ink ink = options.tone == Tone::plain ? (options.disabled ? Ink::muted : Ink::ink) : tone_ink(options.tone);
   if (!options.value.empty()) {
-    const Rect value{plan.stacked ? plan.control.x : plan.row.right() - control, plan.control.y, value_width, value_height};
-    paint_text(options.value, value, {.type = Type::text, .semibold = true, .ink = ink}, plan.stacked ? Align::left : Align::right);
+    paint_text(options.value, plan.control, {.type = Type::text, .semibold = true, .ink = ink}, plan.stacked ? Align::left : Align::right);
   }
-  if (options.chevron) draw_icon(Icon::chevron, plan.row.right() - 5, plan.row.mid_y(), icon_px(18), colour(Ink::muted), 2.2F);
+  if (options.chevron) draw_icon(Icon::chevron, plan.row.right() - icon_px(5), plan.row.mid_y(), icon_px(18), colour(Ink::muted), 2.2F);
   return state.pressed;
 }
 

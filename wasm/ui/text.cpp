@@ -39,34 +39,34 @@ struct AnswerSize {
   [[nodiscard]] float all() const { return caption + number + unit; }
 };
 
-Figure figure_of(const Answer& a) { return {a.number, a.unit, Type::answer, Type::title}; }
+Figure figure_of(const Answer& a, Type unit) { return {a.number, a.unit, Type::answer, unit}; }
 
-AnswerSize answer_size(const Answer& a, float width) {
+AnswerSize answer_size(const Answer& a, float width, Type unit) {
   AnswerSize size;
   size.caption = text_height(a.caption, Type::caption, false, width);
-  const Figure figure = figure_of(a);
+  const Figure figure = figure_of(a, unit);
   if (figure.width() <= width) {
     size.number = line_height(Type::answer);
   } else {
     size.number = text_height(a.number, Type::answer, true, width);
-    size.unit = text_height(a.unit, Type::title, false, width);
+    size.unit = text_height(a.unit, unit, false, width);
   }
   return size;
 }
 
-void paint_answer(const Answer& a, const Rect& rect, Align align) {
-  const AnswerSize size = answer_size(a, rect.w);
+void paint_answer(const Answer& a, const Rect& rect, Align align, Type unit) {
+  const AnswerSize size = answer_size(a, rect.w, unit);
   paint_text(a.caption, {rect.x, rect.y, rect.w, size.caption}, {.type = Type::caption, .ink = Ink::muted}, align);
   const Ink ink = tone_ink(a.tone);
   const float top = rect.y + size.caption;
-  const Figure figure = figure_of(a);
+  const Figure figure = figure_of(a, unit);
   if (size.unit == 0.0F) {
     const float left = align == Align::right ? rect.right() - figure.width() : rect.x;
     paint_figure(figure, left, std::round(top + line_height(Type::answer) / 2 + type_px(Type::answer) * kCapital / 2), ink);
     return;
   }
   paint_text(a.number, {rect.x, top, rect.w, size.number}, {.type = Type::answer, .semibold = true, .ink = ink}, align);
-  paint_text(a.unit, {rect.x, top + size.number, rect.w, size.unit}, {.type = Type::title, .ink = Ink::muted}, align);
+  paint_text(a.unit, {rect.x, top + size.number, rect.w, size.unit}, {.type = unit, .ink = Ink::muted}, align);
 }
 
 std::string said_answer(const Answer& a) {
@@ -75,9 +75,9 @@ std::string said_answer(const Answer& a) {
   return a.caption.empty() ? said : a.caption + ": " + said;
 }
 
-void one_answer(const Answer& a, const Rect& rect, Align align, bool announce) {
+void one_answer(const Answer& a, const Rect& rect, Align align, Type unit, bool announce) {
   record(words_id("answer"), rect, {.role = announce ? Role::status : Role::text, .name = said_answer(a)});
-  paint_answer(a, rect, align);
+  paint_answer(a, rect, align, unit);
 }
 
 }  // namespace
@@ -118,22 +118,25 @@ void card_title(std::string_view text, std::string_view remark) {
 }
 
 void answers(std::span<const Answer> answers, bool announce) {
-  float together = 0.0F;
-  for (const Answer& a : answers) {
-    together += std::max(figure_of(a).width(), text_width(a.caption, Type::caption, false)) + 20;
-  }
-  if (answers.size() == 2 && together - 20 <= column().width) {
-    const float right_width = std::max(figure_of(answers[1]).width(), text_width(answers[1].caption, Type::caption, false));
-    const float left_width = column().width - right_width - 20;
-    const float height = std::max(answer_size(answers[0], left_width).all(), answer_size(answers[1], right_width).all());
+  constexpr float kBetween = 20.0F;
+  // Two side by side; with smaller units where that makes room.
+  for (const Type unit : {Type::title, Type::text}) {
+    if (answers.size() != 2) break;
+    const auto natural = [unit](const Answer& a) {
+      return std::max(figure_of(a, unit).width(), text_width(a.caption, Type::caption, false));
+    };
+    const float right_width = natural(answers[1]) + 1;
+    const float left_width = column().width - right_width - kBetween;
+    if (natural(answers[0]) > left_width) continue;
+    const float height = std::max(answer_size(answers[0], left_width, unit).all(), answer_size(answers[1], right_width, unit).all());
     const Rect rect = take(height, Last::words);
-    one_answer(answers[0], {rect.x, rect.y, left_width, height}, Align::left, announce);
-    one_answer(answers[1], {rect.right() - right_width, rect.y, right_width, height}, Align::right, announce);
+    one_answer(answers[0], {rect.x, rect.y, left_width, height}, Align::left, unit, announce);
+    one_answer(answers[1], {rect.right() - right_width, rect.y, right_width, height}, Align::right, unit, announce);
     return;
   }
   for (const Answer& a : answers) {
-    const Rect rect = take(answer_size(a, column().width).all(), Last::words);
-    one_answer(a, rect, Align::left, announce);
+    const Rect rect = take(answer_size(a, column().width, Type::title).all(), Last::words);
+    one_answer(a, rect, Align::left, Type::title, announce);
   }
 }
 
