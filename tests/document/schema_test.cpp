@@ -13,6 +13,7 @@
 #include "files.h"
 #include "tables/part.h"
 #include "tables/supply.h"
+#include "units/format.h"
 
 using circuit::Field;
 using nlohmann::json;
@@ -155,9 +156,12 @@ TEST_CASE("the sample with every key has every key that the code names") {
   }
 }
 
-TEST_CASE("schema ranges are the limits") {
-  struct Row { Field field; const char* object; const char* key; };
-  const std::vector<Row> rows{
+namespace {
+
+// Where each limited field stands in the file.
+struct Row { Field field; const char* object; const char* key; };
+const std::vector<Row>& rows_of_limits() {
+  static const std::vector<Row> rows{
       {Field::run_m, "outlet", "run_m"},
       {Field::load_a, "load", "rated_a"},
       {Field::load_w, "load", "rated_w"},
@@ -178,8 +182,43 @@ TEST_CASE("schema ranges are the limits") {
       {Field::fuse_position, "circuit", "fuse_position"},
       {Field::fuse_a, "in_hand", "fuse_a"},
   };
+  return rows;
+}
+
+}  // namespace
+
+TEST_CASE("docs/circuit-format.md has a line for every key, with the range of its limit") {
+  const std::string page = files::read(std::filesystem::path(BRANCHLIGHT_SOURCE_DIR) / "docs/circuit-format.md");
+  // Shelf and in-hand keys are written with their object before them. Two tables have a
+  // drop_limit_fraction: their lines are taken together.
+  const auto line_of = [&page](const std::string& object, const std::string& key) {
+    const bool dotted = object == "shelf" || object == "in_hand";
+    const std::string start = "\n| `" + (dotted ? object + "." : std::string()) + key + "` |";
+    std::string lines;
+    for (std::size_t at = page.find(start); at != std::string::npos; at = page.find(start, at + 1)) {
+      lines += page.substr(at + 1, page.find('\n', at + 1) - at);
+    }
+    return lines;
+  };
+  for (const auto& entry : keys_of_the_code()) {
+    for (const auto& key : entry.second.needed) CHECK_MESSAGE(!line_of(entry.first, key).empty(), entry.first, ".", key);
+    for (const auto& key : entry.second.optional) {
+      const bool one_of_two = key == "rated_a" || key == "rated_w";
+      CHECK_MESSAGE((line_of(entry.first, key).find("*may be left out*") != std::string::npos) != one_of_two, entry.first, ".", key);
+    }
+  }
+  for (const Row& row : rows_of_limits()) {
+    const circuit::Limit& limit = circuit::limit(row.field);
+    const std::string range = units::number_text(limit.low, 6) + " to " + units::number_text(limit.high, 6);
+    const std::string line = line_of(row.object, row.key);
+    CAPTURE(range);
+    CHECK_MESSAGE(line.find(range) != std::string::npos, line);
+  }
+}
+
+TEST_CASE("schema ranges are the limits") {
   std::set<Field> covered;
-  for (const Row& row : rows) {
+  for (const Row& row : rows_of_limits()) {
     CAPTURE(row.key);
     const circuit::Limit& limit = circuit::limit(row.field);
     json node = property(row.object, row.key);
