@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
+#include <memory>
 
 #include "sizing/judgements.h"
 #include "sizing/rules.h"
@@ -51,35 +51,49 @@ DesignCurrent design_current(Solved& solved) {
   return most;
 }
 
+// A network solved with one fuse in it, and what may flow.
+struct WithFuse {
+  WithFuse(const Context& context, const network::Fitted& fitted)
+      : fuse(fitted.fuse), solved(context, fitted), design(design_current(solved)) {}
+  units::Amperes fuse;
+  Solved solved;
+  DesignCurrent design;   // points into `solved`
+};
+
 // The fuse is part of the network, so its rating and the current it must carry are found
 // together: up while the solved current asks for more, once down where it asks for less.
 struct FuseSearch {
   std::optional<units::Amperes> serving;   // smallest standard rating from 1.25 x the current
-  units::Amperes in_network{0.0};          // what stands in the network while judging
+  std::unique_ptr<WithFuse> network;       // what stands in the network while judging
 };
 FuseSearch smallest_fuse(const Context& context, network::Fitted fitted) {
-  const auto need_with = [&](units::Amperes fuse) {
+  const auto with = [&](units::Amperes fuse) {
     fitted.fuse = fuse;
-    Solved solved(context, fitted);
-    return standard_fuse(context.family, least_fuse(units::Amperes(design_current(solved).worst.value)));
+    return std::make_unique<WithFuse>(context, fitted);
+  };
+  const auto need_of = [&](const WithFuse& network) {
+    return standard_fuse(context.family, least_fuse(units::Amperes(network.design.worst.value)));
   };
   const units::Amperes largest(context.family.ratings_a.back());
-  std::optional<units::Amperes> trial = standard_fuse(context.family, least_fuse(units::Amperes(context.demand.cap_a)));
-  if (!trial) {
-    const std::optional<units::Amperes> need = need_with(largest);
-    return {need, need.value_or(largest)};
+  std::optional<units::Amperes> first = standard_fuse(context.family, least_fuse(units::Amperes(context.demand.cap_a)));
+  std::unique_ptr<WithFuse> trial = with(first.value_or(largest));
+  std::optional<units::Amperes> need = need_of(*trial);
+  if (!first) return {need, std::move(trial)};
+  if (need && *need < trial->fuse) {
+    std::unique_ptr<WithFuse> smaller = with(*need);
+    const std::optional<units::Amperes> again = need_of(*smaller);
+    if (again && *again <= *need) return {need, std::move(smaller)};
+    return {first, std::move(trial)};
   }
-  std::optional<units::Amperes> need = need_with(*trial);
-  if (need && *need < *trial) {
-    const std::optional<units::Amperes> again = need_with(*need);
-    if (again && *again <= *need) return {need, *need};
-    return {trial, *trial};
+  while (need && *need > trial->fuse) {
+    trial = with(*need);
+    need = need_of(*trial);
   }
-  while (need && *need > *trial) {
-    trial = need;
-    need = need_with(*trial);
-  }
-  return {need ? trial : std::nullopt, need ? *trial : largest};
+  if (!need) return {std::nullopt, with(largest)};
+  return {trial->fuse, std::move(trial)};
+}
+FuseSearch given_fuse(const Context& context, const network::Fitted& fitted) {
+  return {fitted.fuse, std::make_unique<WithFuse>(context, fitted)};
 }
 
 units::Watts lost_in_wire(const Context& context, LoadingFinder& finder, const WorstCase& at) {
@@ -186,9 +200,9 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   candidate.size = &size;
   candidate.tail = tail;
   if (ceiling.wire.value) candidate.derated_ampacity = ceiling.wire.value->derated;
-  const network::Fitted fitted{&size, tail, fuse.in_network};
-  Solved solved(context, fitted);
-  const DesignCurrent design = design_current(solved);
+  const network::Fitted fitted{&size, tail, fuse.network->fuse};
+  Solved& solved = fuse.network->solved;
+  const DesignCurrent& design = fuse.network->design;
   candidate.design_current = units::Amperes(design.worst.value);
   candidate.lost_in_wire = lost_in_wire(context, solved.at(design.state), design.worst);
   const bool carries = fuse.serving && *fuse.serving >= least_fuse(candidate.design_current);
@@ -255,7 +269,7 @@ Candidate judge_with(const Context& context, const tables::Conductor& size, std:
   const tables::Conductor* tail = choose_tail(context, size);
   FuseCeiling ceiling;
   find_ceiling(context, size, tail, ceiling);
-  if (fuse) return judge_fused(context, size, tail, ceiling, {fuse, *fuse}, warm);
+  if (fuse) return judge_fused(context, size, tail, ceiling, given_fuse(context, {&size, tail, *fuse}), warm);
 
   const FuseSearch search = smallest_fuse(context, {&size, tail, units::Amperes(0.0)});
   Candidate first = judge_fused(context, size, tail, ceiling, search, warm);
@@ -272,8 +286,8 @@ Candidate judge_with(const Context& context, const tables::Conductor& size, std:
     if (rating <= first.fuse->number() || rating > ceiling.most().number()) continue;
     const double gain_v = 2.0 * (here_ohm - ohms(units::Amperes(rating))) * first.design_current.number();
     if (gain_v < missing_v) continue;
-    Candidate larger =
-        judge_fused(context, size, tail, ceiling, {units::Amperes(rating), units::Amperes(rating)}, warm);
+    Candidate larger = judge_fused(context, size, tail, ceiling,
+                                   given_fuse(context, {&size, tail, units::Amperes(rating)}), warm);
     if (larger.passes) return larger;
   }
   return first;
