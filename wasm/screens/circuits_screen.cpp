@@ -24,8 +24,7 @@ void draw_stored(app::AppState& app, const app::Stored& stored) {
     return;
   }
   if (ui::list_row(stored.circuit->name, {.sub = summary(stored, app.notebook().is_untouched_demo(stored)),
-                                          .value = open ? "open" : "",
-                                          .current = open}))
+                                          .value = open ? "open" : ""}))
     app.go(app::Route::at_stored(stored.number));
 }
 

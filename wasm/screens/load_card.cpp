@@ -15,19 +15,19 @@ void draw_at_once(app::AppState& app) {
   for (const circuit::Outlet& outlet : circuit.outlets)
     all += circuit::rated_current(outlet.load, circuit.supply.nominal);
   const bool capped = circuit.at_most_at_once.has_value();
-  if (circuit.outlets.size() > 1 || capped) {
-    if (ui::switch_row("Everything at once", !capped,
-                       {.sub = "all together: " + units::amperes_text(all), .disabled = false})) {
-      if (capped) app.dispatch(circuit::SetAtMostAtOnce{std::nullopt});
-      else app.dispatch(circuit::SetAtMostAtOnce{all > units::Amperes{0.0} ? all : units::Amperes{10.0}});
-    }
+  if (capped) {
+    const auto changed = number_stepper(app, {.label = "At most at once",
+                                              .sub = "whole circuit",
+                                              .field = circuit::Field::at_most_at_once_a,
+                                              .value = circuit.at_most_at_once->number()});
+    if (changed) return commit(app, circuit::SetAtMostAtOnce{units::Amperes(changed->value)}, "at-once", *changed);
   }
-  if (!circuit.at_most_at_once) return;
-  const auto changed = number_stepper(app, {.label = "At most at once",
-                                            .sub = "whole circuit",
-                                            .field = circuit::Field::at_most_at_once_a,
-                                            .value = circuit.at_most_at_once->number()});
-  if (changed) commit(app, circuit::SetAtMostAtOnce{units::Amperes(changed->value)}, "at-once", *changed);
+  if (circuit.outlets.size() < 2 && !capped) return;
+  if (!ui::switch_row("Everything at once", !capped, {.sub = "all together: " + units::amperes_text(all), .disabled = false}))
+    return;
+  // Switched off, the cap starts at what everything together takes; 10 A where nothing is fitted.
+  const units::Amperes start = all > units::Amperes{0.0} ? all : units::Amperes{10.0};
+  app.dispatch(circuit::SetAtMostAtOnce{capped ? std::nullopt : std::optional(start)});
 }
 
 void draw_outlet_row(app::AppState& app, std::size_t index) {

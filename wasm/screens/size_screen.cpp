@@ -84,7 +84,7 @@ void draw_size_screen(app::AppState& app, Memory&) {
       ui::begin_page("size", {.title = has ? app.circuit().name : "Branchlight",
                               .subtitle = has ? subtitle(app.circuit()) : "",
                               .title_opens = true,
-                              .title_hint = "Opens the circuits",
+                              .title_hint = "Open the circuits",
                               .back = false,
                               .more = true});
   if (events.title) app.go(app::Route::at(app::Screen::circuits));

@@ -100,5 +100,6 @@ bool Shell::frame(double now_ms) {
 
 const std::vector<ui::Record>& Shell::records() const { return parts_->ui.records(); }
 std::uint32_t Shell::focus_wanted() const { return parts_->ui.focus_wanted(); }
+ui::State& Shell::widgets() { return parts_->ui; }
 
 }  // namespace shell

@@ -10,6 +10,10 @@
 #include "platform/platform.h"
 #include "ui/semantics.h"
 
+namespace ui {
+class State;
+}
+
 namespace shell {
 
 enum class TouchPhase { start, move, end, cancel };
@@ -42,6 +46,8 @@ class Shell {
   [[nodiscard]] const std::vector<ui::Record>& records() const;
   // Set when the page must put its text cursor in a mirrored textbox (inside the user's gesture).
   [[nodiscard]] std::uint32_t focus_wanted() const;
+  // For tests that look whether a layout holds; a host has no use for it.
+  [[nodiscard]] ui::State& widgets();
 
  private:
   struct Parts;
