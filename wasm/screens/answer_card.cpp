@@ -37,12 +37,14 @@ void draw_choice(const circuit::Circuit& circuit, const sizing::Answer& answer, 
 void draw_nothing_fits(app::AppState& app, const sizing::Answer& answer) {
   const tables::Conductor* size = sizing::nearest_size(app.circuit(), answer);
   const bool shelf = answer.verdict == sizing::Verdict::not_on_shelf;
-  if (ui::notice({.tone = ui::Tone::stop,
-                  .title = shelf ? "The shop has nothing that fits" : "Nothing fits yet",
-                  .text = answer.headline,
-                  .action = shelf ? "See what would fit" : "See what would make it fit",
-                  .alert = true}))
+  ui::begin_card("answer", {.name = "Answer", .tone = ui::Tone::stop});
+  if (!shelf) ui::question("Nothing fits yet");
+  if (shelf) ui::question(answer.headline);
+  else ui::paragraph(answer.headline);
+  if (ui::button(shelf ? "See what would fit" : "See what would make it fit", {.kind = ui::Kind::primary}))
     app.go(app::Route::what_if(size != nullptr ? size->id : std::string_view{}));
+  ui::end_card();
+  ui::announce(answer.headline);
 }
 
 void draw_no_load(app::AppState& app) {

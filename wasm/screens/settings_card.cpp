@@ -34,15 +34,16 @@ std::string parts_text(const app::AppState& app) {
 
 std::string shelf_text(const app::AppState& app) {
   const circuit::Shelf& shelf = app.circuit().shelf;
-  if (shelf.missing_sizes.empty() && shelf.missing_fuses_a.empty()) return "everything";
-  std::string text;
-  for (const std::string& id : shelf.missing_sizes) {
-    const tables::Conductor* size = tables::conductor_by_id(id);
-    if (size != nullptr) text += (text.empty() ? "no " : ", ") + size_text(*size);
-  }
+  std::vector<std::string> missing;
+  for (const std::string& id : shelf.missing_sizes)
+    if (const tables::Conductor* size = tables::conductor_by_id(id)) missing.push_back(size_text(*size));
   for (const double fuse : shelf.missing_fuses_a)
-    text += (text.empty() ? "no " : ", ") + units::amperes_text(units::Amperes(fuse)) + " fuse";
-  return text;
+    missing.push_back(units::amperes_text(units::Amperes(fuse)) + " fuse");
+  if (missing.empty()) return "everything";
+  constexpr std::size_t kNamed = 3;
+  std::string text = "no " + missing.front();
+  for (std::size_t i = 1; i < missing.size() && i < kNamed; ++i) text += ", " + missing[i];
+  return missing.size() > kNamed ? text + " and " + std::to_string(missing.size() - kNamed) + " more" : text;
 }
 
 void row(app::AppState& app, std::string_view label, const std::string& sub, app::Sheet sheet) {

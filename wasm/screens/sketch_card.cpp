@@ -35,9 +35,9 @@ void draw_sketch_card(app::AppState& app) {
   ui::begin_card("sketch", {.name = "Sketch", .tone = ui::Tone::plain});
   const double scale = app.preferences().text_size / 100.0;
   pictures::SketchOptions options;
-  options.view_width = static_cast<double>(ui::width());
+  // Laid out at text size 100 %: ui::picture draws it as much larger as the person reads.
+  options.view_width = static_cast<double>(ui::width()) / scale;
   options.preference = app.units();
-  options.text_scale = scale;
   options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
     return static_cast<double>(ui::measure(text, type_of(size), bold).width) / scale;
   };

@@ -85,8 +85,11 @@ void draw_answer(app::AppState& app) {
     ui::question("Take " + size_text(*choice->size) +
                  (choice->fuse ? " and a " + units::amperes_text(*choice->fuse) + " fuse." : "."));
     ui::caption(answer.reason);
+  } else if (answer.verdict == sizing::Verdict::none_fits) {
+    ui::question("Nothing fits yet");
+    ui::paragraph(answer.headline);
   } else {
-    ui::question(answer.headline.empty() ? "No answer yet." : answer.headline);
+    ui::question(answer.headline);
   }
   ui::end_card();
 }
