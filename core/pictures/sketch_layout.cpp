@@ -66,7 +66,7 @@ class Builder {
     pitch_ = pitch;
     out_.width = options_.view_width;
     out_.battery = {m_.margin, m_.margin + widths_.battery};
-    const double fuse_left = out_.battery.right + 18.0 * m_.unit;
+    const double fuse_left = out_.battery.right + 15.0 * m_.unit;
     out_.fuse = {fuse_left, fuse_left + widths_.fuse};
     grow(out_.fuse.right + widths_.block_tap + m_.turn_room);
 
@@ -84,7 +84,7 @@ class Builder {
   static constexpr std::size_t kNoStrand = static_cast<std::size_t>(-1);
 
   void measure() {
-    const double pad = 10.0 * m_.unit;
+    const double pad = 9.0 * m_.unit;
     widths_.battery = first_line_width(options_, words_.battery) + pad;
     widths_.fuse = caption_width(options_, words_.fuse, true) + pad;
     widths_.block_tap = tap_width(branches_[0]);
@@ -143,8 +143,8 @@ class Builder {
     return {clear, clear, x};
   }
   [[nodiscard]] double place_of(std::size_t outlet, const Cursor& cursor) const {
-    return std::max({cursor.above + widths_.length[outlet] + 7.0 * m_.unit,
-                     cursor.below + 6.0 * m_.unit + widths_.half[outlet], cursor.from_x + pitch_});
+    return std::max({cursor.above + widths_.length[outlet] + 6.0 * m_.unit,
+                     cursor.below + 5.0 * m_.unit + widths_.half[outlet], cursor.from_x + pitch_});
   }
   [[nodiscard]] double right_of(std::size_t outlet, double x) const {
     return x + widths_.half[outlet] + widths_.tap[outlet];

@@ -230,8 +230,8 @@ class Painter {
       case RowStart::turn: case RowStart::hung: break;
       case RowStart::splice: x = paint_splice_again(row); break;
     }
-    plus({x + 9.0 * m_.unit, row.red_y - 9.0 * m_.unit}, subject);
-    minus({x + 9.0 * m_.unit, row.black_y + 9.0 * m_.unit}, subject);
+    plus({x + 8.0 * m_.unit, row.red_y - 9.0 * m_.unit}, subject);
+    minus({x + 8.0 * m_.unit, row.black_y + 9.0 * m_.unit}, subject);
   }
 
   void paint_battery(const Row& row) {

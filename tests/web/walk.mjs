@@ -1,0 +1,147 @@
+// What the walks share: windows to walk in, the answer as it is read, and circuits made for the
+// walk. Everything goes through the accessibility tree and a finger, as a person would.
+import assert from 'node:assert/strict';
+import { after, before } from 'node:test';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { find, idle, openBrowser, openDesktop, openPhone, press, startServer, tap, tree } from './support.mjs';
+
+export const WINDOWS = [
+  { name: '320', width: 320, height: 640 },
+  { name: '412', width: 412, height: 915 },
+  { name: '820', width: 820, height: 1180 },
+  { name: 'desktop', width: 1280, height: 800, desktop: true },
+];
+export const PHONE = WINDOWS[1];
+
+// One server and one browser for a file of tests; each test opens its own page and so its own storage.
+export function world() {
+  const here = { server: null, browser: null, pages: [] };
+  before(async () => {
+    here.server = await startServer();
+    here.browser = await openBrowser();
+  });
+  after(async () => {
+    await here.browser?.close();
+    await here.server?.stop();
+  });
+  // A fresh start past the caution, unless { caution: true }.
+  here.open = async (window = PHONE, options = {}) => {
+    const opened = await (window.desktop ? openDesktop : openPhone)(here.browser, here.server.url, { ...window, ...options });
+    if (!options.caution && await find(opened.page, 'button', 'I understand').count()) await understand(opened.page);
+    return opened;
+  };
+  return here;
+}
+
+export const understand = (page) => press(page, 'button', 'I understand');
+
+// Closes the page; a complaint in the console fails the walk.
+export async function leave({ page, context, errors }) {
+  await context.close();
+  assert.deepEqual(errors, [], 'the console complained');
+}
+
+// What stands in the head of a page or sheet, and so above what press() scrolls to.
+export async function pressHead(page, name) {
+  const box = await find(page, 'button', name).last().boundingBox();
+  await tap(page, box.x + box.width / 2, box.y + box.height / 2);
+}
+export const close = (page) => pressHead(page, 'Close');
+
+// ---- the answer
+
+export async function answer(page) {
+  const card = find(page, 'group', 'Answer').first();
+  const lines = await card.locator('[role=status], p').allTextContents();
+  const line = (start) => lines.find((text) => text.startsWith(start)) || '';
+  return { wire: line('Wire, red and black: ').slice(21), fuse: (line('Fuse').match(/: (.*)/) || ['', ''])[1], lines };
+}
+
+export const spin = (page, name) => find(page, 'spinbutton', name).first().inputValue();
+export const sketch = async (page) => (await find(page, 'img').first().getAttribute('aria-label')) || '';
+
+// Until the thing is there, or the tree as it is.
+export async function there(page, role, name, count = 1) {
+  await idle(page);
+  const found = await find(page, role, name).count();
+  assert.equal(found, count, `${found} times ${role} ${name}, wanted ${count}:\n${await tree(page)}`);
+}
+export async function gone(page, role, name) { await there(page, role, name, 0); }
+
+// Everything lies within the window from left to right, and nothing is a pixel high.
+export async function assertNothingCut(page) {
+  const cut = await page.evaluate(() => [...document.querySelectorAll('#mirror *')].filter((element) => {
+    if (element.children.length || element.closest('.row') === element) return false;
+    const box = element.getBoundingClientRect();
+    return box.width > 1 && (box.left < -0.5 || box.right > innerWidth + 0.5);
+  }).map((element) => element.getAttribute('aria-label') || element.textContent));
+  assert.deepEqual(cut, [], 'cut off at the side');
+}
+
+// Targets a thumb can hit: 44 px at least each way, and 48 where they are buttons of their own.
+export async function assertThumbSized(page) {
+  const small = await page.evaluate(() => [...document.querySelectorAll('#mirror button, #mirror input')].filter((element) => {
+    const box = element.getBoundingClientRect();
+    return box.width > 0 && (box.width < 44 || box.height < 44);
+  }).map((element) => {
+    const box = element.getBoundingClientRect();
+    return `${element.getAttribute('aria-label') || element.textContent}: ${box.width.toFixed(0)} x ${box.height.toFixed(0)}`;
+  }));
+  assert.deepEqual(small, [], 'too small for a thumb');
+}
+
+// ---- files
+
+export function scratch() {
+  const folder = mkdtempSync(join(tmpdir(), 'branchlight-walk-'));
+  return { file: (name, text) => { const path = join(folder, name); writeFileSync(path, text); return path; },
+    clear: () => rmSync(folder, { recursive: true, force: true }) };
+}
+
+export async function saved(page, doIt) {
+  const waiting = page.waitForEvent('download');
+  await doIt();
+  const download = await waiting;
+  const text = readFileSync(await download.path(), 'utf8');
+  await idle(page);
+  return { name: download.suggestedFilename(), text };
+}
+
+export async function openNotebook(page) {
+  await pressHead(page, 'Opens the circuits');
+  await there(page, 'heading', 'Circuits');
+}
+
+// From anywhere on the Size screen: notebook, import, and back to Size with the last one open.
+export async function importFile(page, path) {
+  const waiting = page.waitForEvent('filechooser');
+  await press(page, 'button', 'Import a file');
+  await (await waiting).setFiles(path);
+  await page.waitForTimeout(300);
+  await idle(page);
+}
+
+// A circuit file of `count` outlets in a chain; `change` edits the circuit before it is written.
+export function chainFile(count, change = () => {}) {
+  const outlets = [];
+  for (let id = 1; id <= count; id += 1) {
+    outlets.push({
+      id, name: `Lamp ${id}`, fed_from: id - 1, run_m: 0.5 + (id % 5) * 0.1,
+      load: { kind: 'constant-current', rated_a: 0.3 }, outlet_part: 'socket-lighter', terminal_part: 'tab-6.3',
+    });
+  }
+  const circuit = {
+    name: 'Long line', place: 'Repair trailer', fuse_position: 2, setting: 'trailer',
+    supply: { nominal_v: 12, battery: 'lead-agm', feeder_run_m: 1, feeder_size: '6awg', main_fuse_a: 60 },
+    wiring: {
+      gauge: 'awg', ampacity_table: 'marine-us', ambient_c: 30, hot_space: false, insulation_c: 105, circuits_bundled: 1,
+      wire_temperature_c: 50, fuse_family: 'blade', clamp_part: 'clamp-6', ferrule: false, splice_part: 'splice-lever-6',
+      tail_m: 0.075,
+    },
+    drop_limit_fraction: 0.05, outlets, shelf: { missing_sizes: [], missing_fuses_a: [] }, next_outlet_id: count + 1,
+  };
+  change(circuit);
+  return JSON.stringify({ format: 'branchlight-circuits', version: 1, circuits: [circuit] });
+}
