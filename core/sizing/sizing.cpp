@@ -48,7 +48,7 @@ void tell_reason(Answer& answer) {
   const Candidate& smaller = answer.ladder[chosen - 1];
   if (smaller.passes) {
     answer.reason = "Set by the shelf. " + size_text(*smaller.size) + " with a " + fuse_text(*smaller.fuse) +
-                    " would do, but the shop has it not.";
+                    " would do, but the shop does not have it.";
     return;
   }
   answer.set_by = *smaller.first_failure();
