@@ -28,12 +28,12 @@ enum class Unit {
 };
 
 struct Choice {
-  std::string_view key;    // stable: "10awg", "12", "lead-agm"
+  std::string_view key = {};    // stable: "10awg", "12", "lead-agm"
   std::string name;        // "10 AWG", "12 V", "Lead, AGM"
 };
 
 struct Input {
-  std::string_view key;    // stable, within its calculator: "run", "wire"
+  std::string_view key = {};    // stable, within its calculator: "run", "wire"
   std::string_view name;   // "Length, one way"
   Unit unit = Unit::number;
   double low = 0.0;        // allowed range, both ends included; a choice: 0 to choices.size() - 1
@@ -51,7 +51,7 @@ struct Input {
 
 // One number of the answer. Names and units are known beforehand, text comes with the answer.
 struct OutputKind {
-  std::string_view key;    // stable: "drop"
+  std::string_view key = {};    // stable: "drop"
   std::string_view name;   // "Drop"
   Unit unit = Unit::number;
 };
@@ -60,16 +60,16 @@ struct OutputKind {
 enum class Plot { none, drop_by_length, fuse_gates, battery_voltage, conductor };
 
 struct Calculator {
-  std::string_view key;        // address "#quick/" + key: "drop-of-a-run"
-  std::string_view title;      // "Drop of a run"
-  std::string_view question;   // "How much voltage does this wire lose?"
-  std::span<const Input> inputs;         // those not folded come first: 2 to 4 asked at a time
-  std::span<const OutputKind> outputs;   // the first is the headline
-  std::string_view formula_words;        // "Volts lost = amperes x ohms of red and black wire together."
-  std::string_view formula;              // "V = I x 2 x L x r(T)"
-  std::span<const tables::Citation* const> citations;   // never empty
-  std::string_view caution;    // one line, empty where nothing can hurt
-  std::string_view keywords;   // synonyms for search
+  std::string_view key = {};        // address "#quick/" + key: "drop-of-a-run"
+  std::string_view title = {};      // "Drop of a run"
+  std::string_view question = {};   // "How much voltage does this wire lose?"
+  std::span<const Input> inputs = {};    // those not folded come first: 2 to 4 asked at a time
+  std::span<const OutputKind> outputs = {};   // the first is the headline
+  std::string_view formula_words = {};        // "Volts lost = amperes x ohms of red and black wire together."
+  std::string_view formula = {};              // "V = I x 2 x L x r(T)"
+  std::span<const tables::Citation* const> citations = {};   // never empty
+  std::string_view caution = {};    // one line, empty where nothing can hurt
+  std::string_view keywords = {};   // synonyms for search
   Plot plot = Plot::none;
   bool fits_circuit = false;   // use_in_circuit() has something to offer
 };
