@@ -6,7 +6,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import { buildBlank } from './blank/build.mjs';
-import { bring, DIST, find, idle, openBrowser, openPhone, press, sleep, startServer, tap } from './support.mjs';
+import { bring, DIST, find, idle, openBrowser, openPhone, sleep, startServer, tap } from './support.mjs';
 import { chainFile, importFile, openNotebook, scratch, understand } from './walk.mjs';
 
 const SLOW = 4;            // the CPU slowed so many times, as a cheap phone's
@@ -149,8 +149,6 @@ async function sizing(browser, server, outlets) {
   const { page, context } = await openTimed(browser, server, false);
   await openNotebook(page);
   await importFile(page, files.file('chain.json', chainFile(outlets)));
-  await press(page, 'button', /^Long line/);
-  await press(page, 'button', 'Open Long line');
   await bring(page, find(page, 'button', 'More: Drop limit'));
   const still = [];
   for (let i = 0; i < STEPS; i += 1) {

@@ -2,7 +2,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { find, idle, said, shot } from './support.mjs';
-import { answer, assertNothingCut, assertThumbSized, gone, leave, sketch, there, understand, WINDOWS, world } from './walk.mjs';
+import {
+  answer, assertNothingCut, assertThumbSized, gone, leave, says, sketches, there, understand, WINDOWS, wires, world,
+} from './walk.mjs';
 
 const here = world();
 
@@ -12,8 +14,8 @@ for (const window of WINDOWS) {
     const { page } = phone;
     await there(page, 'heading', 'Bench outlets');
     await there(page, 'button', 'I understand');
-    assert.match(await said(page), /up to 60 V/);
-    assert.match(await said(page), /licensed practice come first/);
+    await says(page, /up to 60 V/);
+    await says(page, /licensed practice come first/);
     await shot(page, `first-${window.name}`);
     await understand(page);
     await gone(page, 'button', 'I understand');
@@ -22,7 +24,7 @@ for (const window of WINDOWS) {
     assert.match(wire, /^10 AWG/);
     assert.equal(fuse, '15 A');
     assert.ok(lines.some((line) => /voltage drop/.test(line)), 'says what set it');
-    assert.match(await sketch(page), /15 A fuse, then 2\.9 m to A Truing-stand light/);
+    await sketches(page, /15 A fuse, then 2\.9 m to A Truing-stand light/);
     await assertNothingCut(page);
     await assertThumbSized(page);
     await shot(page, `size-${window.name}`);
@@ -47,7 +49,7 @@ test('by night the page is dark, and says the same', async () => {
 
 test('a short window on its side still shows the answer and scrolls', async () => {
   const phone = await here.open({ width: 740, height: 360 });
-  assert.match((await answer(phone.page)).wire, /^10 AWG/);
+  await wires(phone.page, /^10 AWG/);
   await assertNothingCut(phone.page);
   await shot(phone.page, 'size-landscape');
   await leave(phone);
@@ -55,7 +57,7 @@ test('a short window on its side still shows the answer and scrolls', async () =
 
 test('feet and Fahrenheit where the phone is set so', async () => {
   const phone = await here.open(WINDOWS[1], { locale: 'en-US' });
-  assert.match(await sketch(phone.page), /9 ft 6 in to A/);
+  await sketches(phone.page, /9 ft 6 in to A/);
   assert.equal(await find(phone.page, 'spinbutton', 'Length to A').inputValue(), '9 ft 6 in');
   await shot(phone.page, 'size-412-us');
   await leave(phone);

@@ -2,7 +2,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { bring, find, idle, press, said, setSpin, shot } from './support.mjs';
-import { assertNothingCut, leave, sketch, spin, pressHead, there, WINDOWS, world } from './walk.mjs';
+import {
+  answer, assertNothingCut, leave, pressHead, says, sketch, sketches, spins, there, WINDOWS, world,
+} from './walk.mjs';
 
 const here = world();
 
@@ -33,11 +35,11 @@ test('US units: feet and inches in the sketch, the steppers and the keypad', asy
   await preferences(page);
   await press(page, 'radio', 'US');
   await pressHead(page, 'Back');
-  assert.match(await sketch(page), /9 ft 6 in to A/);
+  await sketches(page, /9 ft 6 in to A/);
   await setSpin(page, 'Length to A', '10 ft 6 in');
-  assert.equal(await spin(page, 'Length to A'), '10 ft 6 in');
+  await spins(page, 'Length to A', '10 ft 6 in');
   await press(page, 'button', 'More: Length to A');
-  assert.equal(await spin(page, 'Length to A'), '11 ft');
+  await spins(page, 'Length to A', '11 ft');
   await leave(phone);
 });
 
@@ -46,7 +48,7 @@ for (const window of [WINDOWS[0], WINDOWS[1]]) {
     const phone = await here.open(window);
     const { page } = phone;
     await preferences(page);
-    await press(page, 'radio', '200 %');
+    await setSpin(page, 'Text size', '200 %');
     await assertNothingCut(page);
     await shot(page, `preferences-200-${window.name}`);
     await pressHead(page, 'Back');
@@ -88,13 +90,13 @@ for (const [row, dialog, name] of [[/^Where the wire lies/, 'Where the wire lies
     await shot(page, `${name}-412`);
     if (name === 'place') {
       await press(page, 'button', 'More: Circuits tied together');
-      assert.equal(await spin(page, 'Circuits tied together'), '2');
+      await spins(page, 'Circuits tied together', '2');
     }
     if (name === 'parts') await press(page, 'radio', 'Metric, mm²');
     await page.goBack();
     await idle(page);
-    if (name === 'place') assert.match(await said(page), /2 bundled/);
-    if (name === 'parts') assert.match(await said(page), /Wire, red and black: [\d.]+ mm²/);
+    if (name === 'place') await says(page, /2 bundled/);
+    if (name === 'parts') await says(page, /Wire, red and black: [\d.]+ mm²/);
     await leave(phone);
   });
 }

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { find, heard, press, said, shot } from './support.mjs';
-import { answer, gone, leave, PHONE, there, WINDOWS, world } from './walk.mjs';
+import { answer, gone, leave, PHONE, says, there, WINDOWS, world } from './walk.mjs';
 
 const here = world();
 
@@ -24,7 +24,7 @@ for (const window of [WINDOWS[0], PHONE, WINDOWS[3]]) {
     const { wire, fuse } = await answer(page);
     assert.match(wire, /^12 AWG/);
     assert.match(fuse, /^[\d.]+ A$/);
-    assert.match(await said(page), /What the shop has, no 10 AWG/);
+    await says(page, /What the shop has, no 10 AWG/);
     await press(page, 'button', /^Undo: /);
     assert.doesNotMatch((await answer(page)).wire, /^12 AWG/);
     await leave(phone);
@@ -54,7 +54,7 @@ test('the question turned round: this wire and this fuse, how far and how much',
   assert.match(before, /Longest run.*: [\d.]+ m/);
   await shot(page, 'reach-412');
   await press(page, 'checkbox', 'Fuse 30 A');
-  assert.match(await said(page), /The fuse does not protect the wire/);
+  await says(page, /The fuse does not protect the wire/);
   await leave(phone);
 });
 

@@ -2,8 +2,10 @@
 // and change nothing; undo takes it back.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { find, heard, press, said, setSpin, shot, sleep, swipe, tap, bring, idle } from './support.mjs';
-import { answer, close, gone, leave, PHONE, sketch, spin, there, world } from './walk.mjs';
+import { bring, find, heard, idle, press, said, setSpin, shot, sleep, swipe, tap } from './support.mjs';
+import {
+  answer, close, gone, hears, leave, PHONE, says, sketch, sketches, spin, spins, there, world,
+} from './walk.mjs';
 
 const here = world();
 const gauge = async (page) => Number((await answer(page)).wire.match(/^\d+/)?.[0]);
@@ -16,13 +18,13 @@ test('a step more load, a step less: the number and the answer follow', async ()
   const phone = await here.open();
   const { page } = phone;
   await press(page, 'button', 'More: Load of A');
-  assert.equal(await spin(page, 'Load of A'), '2.5 A');
+  await spins(page, 'Load of A', '2.5 A');
   await press(page, 'button', 'Less: Load of A');
   await press(page, 'button', 'Less: Load of A');
-  assert.equal(await spin(page, 'Load of A'), '1.5 A');
+  await spins(page, 'Load of A', '1.5 A');
   await press(page, 'button', 'More: Length to C');
-  assert.equal(await spin(page, 'Length to C'), '1.1 m');
-  assert.match(await sketch(page), /1\.1 m to C/);
+  await spins(page, 'Length to C', '1.1 m');
+  await sketches(page, /1\.1 m to C/);
   await leave(phone);
 });
 
@@ -34,8 +36,8 @@ test('shorter runs let a thinner wire do, and the change is announced', async ()
   await setSpin(page, 'Length to B', '0.4');
   await setSpin(page, 'Length to C', '40 cm');
   assert.ok(await gauge(page) > 10, 'thinner than 10 AWG');
-  assert.match(await heard(page), /1[24] AWG/);
-  assert.equal(await spin(page, 'Length to C'), '0.4 m');
+  await hears(page, /1[24] AWG/);
+  await spins(page, 'Length to C', '0.4 m');
   await leave(phone);
 });
 
@@ -48,12 +50,12 @@ test('the keypad: large keys, units, and OK', async () => {
   await keys(page, '7.5');
   await press(page, 'button', 'OK');
   await gone(page, 'dialog', 'Load of A');
-  assert.equal(await spin(page, 'Load of A'), '7.5 A');
+  await spins(page, 'Load of A', '7.5 A');
   await press(page, 'spinbutton', 'Load of A');
   await keys(page, '24');
   await press(page, 'button', 'W');
   await press(page, 'button', 'OK');
-  assert.equal(await spin(page, 'Load of A'), '24 W');
+  await spins(page, 'Load of A', '24 W');
   await leave(phone);
 });
 
@@ -64,14 +66,14 @@ test('a bad number says what is allowed, and the last good one stays', async () 
   await keys(page, '999');
   await press(page, 'button', 'OK');
   await there(page, 'dialog', 'Length to A');
-  assert.match(await heard(page), /999 m.*0\.05 m to 100 m/s);
+  await hears(page, /999 m.*0\.05 m to 100 m/s);
   await shot(page, 'keypad-bad-412');
   await close(page);
-  assert.equal(await spin(page, 'Length to A'), '2.9 m');
+  await spins(page, 'Length to A', '2.9 m');
   await setSpin(page, 'Length to A', 'far');
-  assert.match(await heard(page), /Not a length/);
+  await hears(page, /Not a length/);
   await close(page);
-  assert.equal(await spin(page, 'Length to A'), '2.9 m');
+  await spins(page, 'Length to A', '2.9 m');
   assert.equal(await gauge(page), 10);
   await leave(phone);
 });
@@ -86,7 +88,7 @@ test('held, a step repeats; let go, it stops; undo takes the whole hold back', a
   await sleep(400);
   assert.equal(Number.parseFloat(await spin(page, 'Length to B')), held, 'goes on by itself');
   await press(page, 'button', /^Undo: /);
-  assert.equal(await spin(page, 'Length to B'), '1.2 m');
+  await spins(page, 'Length to B', '1.2 m');
   await press(page, 'button', /^Redo: /);
   assert.equal(Number.parseFloat(await spin(page, 'Length to B')), held);
   await leave(phone);
@@ -99,7 +101,7 @@ test('a drag that starts on a button scrolls and presses nothing', async () => {
   const x = box.x + box.width / 2;
   const y = box.y + box.height / 2;
   await swipe(page, { from: [x, y], to: [x, y - 180], ms: 200 });
-  assert.equal(await spin(page, 'Load of A'), '2 A');
+  await spins(page, 'Load of A', '2 A');
   const after = await find(page, 'button', 'More: Load of A').boundingBox();
   assert.ok(after.y < box.y - 100, 'scrolled');
   await leave(phone);
@@ -148,15 +150,15 @@ test('the desktop: mouse, wheel and keyboard do the same', async () => {
   const desk = await here.open({ ...PHONE, width: 1280, height: 800, desktop: true });
   const { page } = desk;
   await press(page, 'button', 'More: Load of A');
-  assert.equal(await spin(page, 'Load of A'), '2.5 A');
+  await spins(page, 'Load of A', '2.5 A');
   await find(page, 'button', 'More: Load of A').focus();
   await page.keyboard.press('Enter');
   await idle(page);
-  assert.equal(await spin(page, 'Load of A'), '3 A');
+  await spins(page, 'Load of A', '3 A');
   await find(page, 'spinbutton', 'Length to A').focus();
   await page.keyboard.press('ArrowUp');
   await idle(page);
-  assert.equal(await spin(page, 'Length to A'), '3 m');
+  await spins(page, 'Length to A', '3 m');
   await press(page, 'button', /^Outlet A/);
   await there(page, 'dialog', 'Outlet A');
   await shot(page, 'outlet-desktop', 2);

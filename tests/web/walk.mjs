@@ -5,7 +5,7 @@ import { after, before } from 'node:test';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { find, idle, openBrowser, openDesktop, openPhone, press, startServer, tap, tree } from './support.mjs';
+import { find, heard, idle, openBrowser, openDesktop, openPhone, press, said, startServer, tap, tree } from './support.mjs';
 
 export const WINDOWS = [
   { name: '320', width: 320, height: 640 },
@@ -62,13 +62,25 @@ export async function answer(page) {
 export const spin = (page, name) => find(page, 'spinbutton', name).first().inputValue();
 export const sketch = async (page) => (await find(page, 'img').first().getAttribute('aria-label')) || '';
 
-// Until the thing is there, or the tree as it is.
-export async function there(page, role, name, count = 1) {
-  await idle(page);
+// A busy machine shows things late: what is claimed must come true within a few seconds, and stay.
+export async function soon(page, claim) {
+  const until = Date.now() + 6000;
+  for (;;) {
+    await idle(page);
+    try { return await claim(); } catch (error) { if (Date.now() > until) throw error; }
+  }
+}
+export const spins = (page, name, value) => soon(page, async () => assert.equal(await spin(page, name), value, name));
+export const sketches = (page, pattern) => soon(page, async () => assert.match(await sketch(page), pattern));
+export const says = (page, pattern) => soon(page, async () => assert.match(await said(page), pattern));
+export const hears = (page, pattern) => soon(page, async () => assert.match(await heard(page), pattern));
+export const wires = (page, pattern) => soon(page, async () => assert.match((await answer(page)).wire, pattern));
+
+export const there = (page, role, name, count = 1) => soon(page, async () => {
   const found = await find(page, role, name).count();
   assert.equal(found, count, `${found} times ${role} ${name}, wanted ${count}:\n${await tree(page)}`);
-}
-export async function gone(page, role, name) { await there(page, role, name, 0); }
+});
+export const gone = (page, role, name) => there(page, role, name, 0);
 
 // Everything lies within the window from left to right, and nothing is a pixel high.
 export async function assertNothingCut(page) {
@@ -114,7 +126,7 @@ export async function openNotebook(page) {
   await there(page, 'heading', 'Circuits');
 }
 
-// From anywhere on the Size screen: notebook, import, and back to Size with the last one open.
+// From the notebook. A good file opens at once on the Size screen, a bad one stays with its reasons.
 export async function importFile(page, path) {
   const waiting = page.waitForEvent('filechooser');
   await press(page, 'button', 'Import a file');
