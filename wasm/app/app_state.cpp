@@ -156,6 +156,7 @@ void AppState::set_preferences(Preferences preferences) {
 }
 
 void AppState::surroundings_changed(const platform::Surroundings& surroundings) {
+  if (surroundings.prefers_us_units != surroundings_.prefers_us_units) ++revision_;   // lengths read otherwise
   surroundings_ = surroundings;
   host_.set_dark(dark());
   host_.wake();

@@ -24,7 +24,7 @@ void draw_sources_sheet(app::AppState& app);
 
 // The cards of the Size screen.
 void draw_answer_card(app::AppState& app);
-void draw_sketch_card(app::AppState& app);
+void draw_sketch_card(app::AppState& app, Memory& memory);
 void draw_ladder_card(app::AppState& app);
 void draw_together_card(app::AppState& app);
 void draw_outlets_card(app::AppState& app);

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "app/app_state.h"
+#include "drawing/shape.h"
 
 namespace screens {
 
@@ -17,12 +18,19 @@ struct Draft {
   std::string error;
 };
 
+// The sketch as last laid out: measuring its words each frame would cost more than drawing it.
+struct SketchCache {
+  std::uint64_t revision = 0;    // 0: none yet
+  float width = 0.0F;
+  drawing::Picture picture;
+};
+
 struct Memory {
   std::string open_sheet;        // address of the sheet on screen; empty: none
   bool sheet_leaving = false;    // closed by the person, the address not yet changed
   std::uint64_t toast_shown = 0; // AppState::toast_serial() of the toast last handed to ui
-  std::string title_of_route;
   Draft draft;
+  SketchCache sketch;
 };
 
 // Everything of one frame, between ui::State::begin_frame and end_frame.

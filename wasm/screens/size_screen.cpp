@@ -60,11 +60,11 @@ void draw_empty(app::AppState& app) {
   ui::end_card();
 }
 
-void draw_body(app::AppState& app) {
+void draw_body(app::AppState& app, Memory& memory) {
   draw_caution(app);
   ui::begin_columns();
   draw_answer_card(app);
-  draw_sketch_card(app);
+  draw_sketch_card(app, memory);
   draw_ladder_card(app);
   draw_together_card(app);
   if (ui::two_columns()) draw_notes(app);
@@ -78,7 +78,7 @@ void draw_body(app::AppState& app) {
 
 }  // namespace
 
-void draw_size_screen(app::AppState& app, Memory&) {
+void draw_size_screen(app::AppState& app, Memory& memory) {
   const bool has = app.has_circuit();
   const ui::PageEvents events =
       ui::begin_page("size", {.title = has ? app.circuit().name : "Branchlight",
@@ -90,7 +90,7 @@ void draw_size_screen(app::AppState& app, Memory&) {
   if (events.title) app.go(app::Route::at(app::Screen::circuits));
   if (events.more) app.go(has ? app::Route::at(app::Screen::size, app::Sheet::more) : app::Route::at(app::Screen::preferences));
   draw_messages(app);
-  if (app.has_circuit()) draw_body(app);
+  if (app.has_circuit()) draw_body(app, memory);
   else draw_empty(app);
   if (ui::end_page(kPlaces, 0)) ui::scroll_page_to_top();
 }

@@ -27,22 +27,30 @@ void open_subject(app::AppState& app, const drawing::Subject& subject) {
   }
 }
 
-}  // namespace
-
-void draw_sketch_card(app::AppState& app) {
-  const sizing::Answer& answer = app.answer();
-  if (answer.verdict == sizing::Verdict::invalid) return;
-  ui::begin_card("sketch", {.name = "Sketch", .tone = ui::Tone::plain});
+// Laid out at text size 100 %: ui::picture draws it as much larger as the person reads. A new
+// text size or unit is a new revision too.
+const drawing::Picture& laid_out(app::AppState& app, SketchCache& cache) {
+  const float width = ui::width();
+  if (cache.revision == app.revision() && cache.width == width) return cache.picture;
   const double scale = app.preferences().text_size / 100.0;
   pictures::SketchOptions options;
-  // Laid out at text size 100 %: ui::picture draws it as much larger as the person reads.
-  options.view_width = static_cast<double>(ui::width()) / scale;
+  options.view_width = static_cast<double>(width) / scale;
   options.preference = app.units();
   options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
     return static_cast<double>(ui::measure(text, type_of(size), bold).width) / scale;
   };
-  const drawing::Picture picture = pictures::sketch(app.circuit(), answer.choice(), options);
-  if (const auto subject = ui::picture("sketch", picture)) open_subject(app, *subject);
+  cache.picture = pictures::sketch(app.circuit(), app.answer().choice(), options);
+  cache.revision = app.revision();
+  cache.width = width;
+  return cache.picture;
+}
+
+}  // namespace
+
+void draw_sketch_card(app::AppState& app, Memory& memory) {
+  if (app.answer().verdict == sizing::Verdict::invalid) return;
+  ui::begin_card("sketch", {.name = "Sketch", .tone = ui::Tone::plain});
+  if (const auto subject = ui::picture("sketch", laid_out(app, memory.sketch))) open_subject(app, *subject);
   ui::end_card();
 }
 
