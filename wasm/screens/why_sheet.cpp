@@ -62,6 +62,7 @@ void draw_why_sheet(app::AppState& app) {
     for (const sizing::Judgement& judgement : candidate.judgements)
       if (judgement.passes == passes) draw_judgement(judgement);
   draw_outlets(app, candidate);
+  if (candidate.passes) return;
   if (ui::button("What would make " + size_text(*size) + " fit", {.kind = ui::Kind::secondary}))
     app.go(app::Route::what_if(size->id));
 }
