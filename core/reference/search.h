@@ -30,18 +30,23 @@ inline constexpr std::size_t kMaxQueryBytes = 80;   // the rest of a longer quer
 class SearchIndex {
  public:
   explicit SearchIndex(const Book& book);
-  // Best first, at most `at_most`. Every word of the query must be met, the last one may be
-  // unfinished. Nothing for a query without letters or digits.
+  // Best first, at most `at_most`. Every word of the query must be met, small ones like "the"
+  // aside; the last one may be unfinished. Where nothing meets all, what meets all but one.
+  // Nothing for a query without letters or digits.
   [[nodiscard]] std::vector<Hit> find(std::string_view query, std::size_t at_most = 40) const;
 
  private:
+  void add(Hit hit, double weight, std::string_view keywords, std::string_view text);
+  void finish();
   struct Entry {
     Hit hit;                   // score is 0 here
     double weight = 1.0;       // a calculator or page goes before its rows when as near
+    std::size_t title_words = 1;
   };
   struct Posting {
     std::uint32_t entry = 0;
     float weight = 0.0F;       // title words weigh more than keywords, keywords more than text
+    bool in_title = false;
   };
   struct Word {
     std::string text;
