@@ -76,7 +76,7 @@ export function listen({ stage, app, frames, mirror, onInput }) {
   // Tab moves through the mirror; Enter and Space press its elements. Keys typed in a field are
   // the field's. The rest goes to the app: Escape, arrows, digits for the open keypad.
   const takenByPage = (event) => {
-    if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.code === 'Tab') return true;
+    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.code === 'Tab') return true;
     return mirror.takesKey(event);
   };
   const key = (event, down) => {

@@ -115,7 +115,7 @@ export class Mirror {
     const node = this.#nodeOf(event.target);
     if (!node) return false;
     if (node.role === 'textbox' || node.typing) return true;
-    if (node.role === 'spin') return event.key.length === 1 || ['ArrowUp', 'ArrowDown', 'Backspace', 'Delete'].includes(event.key);
+    if (node.role === 'spin') return event.key.length === 1 || ['ArrowUp', 'ArrowDown', 'Backspace', 'Delete', 'Enter'].includes(event.key);
     if (node.role === 'radio' && event.key.startsWith('Arrow')) return true;
     return PRESSED.has(node.role) && (event.key === 'Enter' || event.key === ' ');
   }

@@ -91,8 +91,8 @@ export function find(page, role, name) {
 // ---- finger and mouse
 
 const cdpOf = new WeakMap();
-async function cdp(page) {
-  if (!cdpOf.has(page)) cdpOf.set(page, await page.context().newCDPSession(page));
+function cdp(page) {              // one session for each page, or touches overtake each other
+  if (!cdpOf.has(page)) cdpOf.set(page, page.context().newCDPSession(page));
   return cdpOf.get(page);
 }
 async function touch(page, type, x, y) {
