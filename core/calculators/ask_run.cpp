@@ -105,7 +105,7 @@ std::vector<Definition> run_calculators() {
   gauge.folded = true;
   const tables::Citation* copper = tables::citation_by_id("iec-60028");
   std::vector<Definition> all;
-  all.push_back({{.key = "drop-of-a-run", .title = "Drop of a run",
+  all.push_back({{.key = "drop-of-a-run", .title = "Voltage drop of a run",
                   .question = "How much voltage does this wire lose?",
                   .formula_words = "Volts lost = amperes x the ohms of red and black wire, at the wire's temperature.",
                   .formula = "V = I x 2 x L x r20 x (1 + 0.00393 (T - 20))",
@@ -116,7 +116,7 @@ std::vector<Definition> run_calculators() {
                  {{"drop", "Lost", Unit::voltage}, {"fraction", "Of the system voltage", Unit::fraction},
                   {"heat", "Heat in the wire", Unit::power}, {"loop", "Red and black together", Unit::resistance}},
                  {&kOhmsLaw, copper}, &drop});
-  all.push_back({{.key = "wire-for-a-run", .title = "Wire for a run", .question = "Which size does this run need?",
+  all.push_back({{.key = "wire-for-a-run", .title = "Wire size for a run", .question = "Which size does this run need?",
                   .formula_words = "The smallest size whose drop is within the limit, that may carry a standard fuse of "
                                    "1.25 x the current, and that is not too thin for the place.",
                   .formula = "I x 2 x L x r(T) <= limit x V;  1.25 I <= fuse <= ampacity",
@@ -133,7 +133,7 @@ std::vector<Definition> run_calculators() {
   all.push_back({{.key = "longest-run", .title = "Longest run", .question = "How far does this wire reach?",
                   .formula_words = "Length = volts allowed / (amperes x the ohms of a metre of red and black).",
                   .formula = "L = limit x V / (2 x I x r(T))", .caution = {},
-                  .keywords = "maximum length how far cable distance reach", .plot = Plot::drop_by_length,
+                  .keywords = "maximum max length how far cable distance reach", .plot = Plot::drop_by_length,
                   .fits_circuit = true},
                  {wire_input(), current_input("Current", 10.0), system_input(), drop_limit_input(false), metal_input()},
                  {{"run", "Longest, one way", Unit::length}, {"allowed", "May lose", Unit::voltage}},

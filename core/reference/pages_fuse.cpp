@@ -17,7 +17,7 @@ Page rating_page() {
             .about = "Standard ratings by kind, the colour moulded on them, and what each may break.",
             .columns = {"Fuse", "Colour", "Cold", "Up to", "Breaks"}, .rows = {},
             .caution = "Never a larger fuse to stop one from blowing. Colours are from memory: read the number.",
-            .keywords = "fuse rating colour color blade bolt mini maxi breaking capacity", .picture = {Depicts::fuse, "blade:15"}};
+            .keywords = "fuse rating colour blade bolt mini maxi", .picture = {Depicts::fuse, "blade:15"}};
   for (const tables::FuseFamily& family : tables::fuse_families()) {
     for (const double rating : family.ratings_a) {
       const units::Amperes amperes(rating);
@@ -30,7 +30,7 @@ Page rating_page() {
                           colour.empty() ? std::string("varies") : colour, cold ? units::ohms_text(*cold) : std::string(),
                           units::volts_text(family.rated_voltage), units::amperes_text(family.breaking_capacity)},
                          std::move(citations), tables::Standing::memory,
-                         colour + (colour == "tan" ? " light brown beige" : colour == "clear" ? " white natural transparent" :
+                         colour + (colour == "tan" ? " beige" : colour == "clear" ? " white natural transparent" :
                                    colour == "violet" ? " purple" : colour == "grey" ? " gray" : "") + " amp");
       if (colour.empty()) row.note = "Makers differ in colour: read the number on it.";
       row.tap = calculator_tap("fuse-at-n-times", {{"family", family.key}, {"fuse", "", rating}},

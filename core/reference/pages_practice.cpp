@@ -54,7 +54,7 @@ Page outlet_page() {
 }
 
 Page drop_page() {
-  Page page = fact_page(Topic::drop_practice, "drop-limits", "Usual voltage drops", "How much may be lost on the way.",
+  Page page = fact_page(Topic::drop_practice, "drop-limits", "Usual drops", "How much may be lost on the way.",
                         {"Limit", "For", "That is"}, "", "voltage drop limit percent allowed maximum usual");
   for (const auto& [key, limit] : {std::pair{"three", 0.03}, std::pair{"five", 0.05}, std::pair{"ten", 0.10}}) {
     Row* row = row_of(page, key);
@@ -69,6 +69,7 @@ Page colour_page() {
   Page page = fact_page(Topic::colour_practice, "colours", "Conductor colours", "Positive and negative by practice.",
                         {"Where", "Positive", "Negative"}, "Practices differ on the negative: label both ends and prove it with the meter.",
                         "colour color wire red black yellow positive negative");
+  for (Row& row : page.rows) row.keywords += " wire conductor";
   Page codes = fact_page(Topic::colour_code, "", "", "", {"Code", "Colour"}, "", "");
   for (Row& row : codes.rows) {
     row.cells = {row.cells[0] + " on a drawing", row.cells[1], ""};
@@ -117,7 +118,7 @@ Page battery_kind_page() {
     Row row = make_row(std::string(kind.key),
                        {std::string(kind.name), with(kind.resting.number(), "V", 4), with(kind.low.number(), "V", 4),
                         with(kind.charging.number(), "V", 4), units::ohms_text(kind.internal_resistance)},
-                       {kind.citation}, kind.key == "lifepo4" ? "lfp lithium internal resistance charge" : "lead acid internal resistance charge");
+                       {kind.citation}, kind.key == "lifepo4" ? "lifepo4 lfp lithium internal resistance charge" : "lead acid internal resistance charge");
     row.tap.into = Tap::Into::battery_kind;
     row.tap.value_key = kind.key;
     row.tap.label = "Use this battery in my circuit";

@@ -12,6 +12,27 @@ namespace {
 
 using units::Preference;
 
+std::string capital(std::string_view word) {
+  std::string text(word);
+  text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+std::string lower_first(std::string_view word) {
+  std::string text(word);
+  text[0] = static_cast<char>(text[0] - 'A' + 'a');
+  return text;
+}
+// "Screw clamp, bare strands" as part of an address.
+std::string slug(std::string_view text) {
+  std::string made;
+  for (const char c : text) {
+    if (c == ',') continue;
+    if (c == ' ') made += '-';
+    else made += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  }
+  return made;
+}
+
 std::string strip_text(units::Millimetres low, units::Millimetres high, Preference preference) {
   if (preference == Preference::us) return range_text(low.number() / 25.4, high.number() / 25.4, "in", 2);
   return range_text(low.number(), high.number(), "mm");
@@ -24,7 +45,7 @@ Page crimp_page(Preference preference) {
             .keywords = "crimp terminal splice butt connector insulated red blue yellow", .picture = {Depicts::crimp, "red"}};
   for (const tables::CrimpColour& crimp : tables::crimp_colours()) {
     Row row = make_row(std::string(crimp.colour),
-                       {std::string(crimp.colour), range_text(crimp.smallest.number(), crimp.largest.number(), "mm²"),
+                       {capital(crimp.colour) + " crimp", range_text(crimp.smallest.number(), crimp.largest.number(), "mm²"),
                         std::string(crimp.awg), strip_text(crimp.strip_low, crimp.strip_high, preference)},
                        {crimp.citation, crimp.strip_citation}, "crimp terminal splice butt connector ring spade lug strip");
     row.note = std::string(crimp.note);
@@ -59,8 +80,8 @@ Page tab_page(Preference preference) {
             .keywords = "tab spade quick connect push on terminal 6.3 mm quarter inch", .picture = {Depicts::push_on_tab, "6.3"}};
   for (const tables::TabSize& tab : tables::tab_sizes()) {
     Row row = make_row(std::string(tab.key),
-                       {small_length(tab.width, preference), small_length(tab.thickness, preference), std::string(tab.use), ""},
-                       {tab.citation}, "tab spade quick connect push on " + number(tab.width.number(), 2) + "mm");
+                       {with(tab.width.number(), "mm", 2) + " tab", small_length(tab.thickness, preference), std::string(tab.use), ""},
+                       {tab.citation}, "tab spade quick connect push on " + number(tab.width.number(), 2) + " mm" + (tab.key == "6.3" ? " quarter 1/4 inch" : ""));
     row.picture = {Depicts::push_on_tab, std::string(tab.key)};
     page.rows.push_back(std::move(row));
   }
@@ -68,7 +89,7 @@ Page tab_page(Preference preference) {
   for (const std::string_view id : {"18awg", "16awg", "14awg", "12awg", "10awg"}) {
     const units::SquareMillimetres area = tables::conductor_by_id(id)->area;
     Row row = make_row("with-" + std::string(id),
-                       {small_length(units::Millimetres(6.3), preference) + " tab, " + wire_name(id), "", "",
+                       {"Wide tab with " + wire_name(id), small_length(units::Millimetres(0.8), preference), "6.3 mm (1/4 in) wide",
                         units::amperes_text(tables::part_rating_with(tab, area))},
                        {&tables::part_rating_citation(tab, area)}, "tab current by wire spade amps");
     row.picture = {Depicts::push_on_tab, "6.3"};
@@ -111,14 +132,14 @@ Page strip_page(Preference preference) {
             .caution = "The gauge on the part goes first. No nicked strand, none outside.",
             .keywords = "strip stripping length insulation how much remove", .picture = {Depicts::how_to, "strip"}};
   for (const tables::StripLength& strip : tables::strip_lengths()) {
-    Row row = make_row(std::string(strip.what), {std::string(strip.what), strip_text(strip.low, strip.high, preference)},
+    Row row = make_row(slug(strip.what), {"Strip for: " + lower_first(strip.what), strip_text(strip.low, strip.high, preference)},
                        {strip.citation}, "strip stripping length insulation");
     row.note = std::string(strip.note);
     page.rows.push_back(std::move(row));
   }
   for (const tables::CrimpColour& crimp : tables::crimp_colours()) {
     page.rows.push_back(make_row("crimp-" + std::string(crimp.colour),
-                                 {"Crimp, " + std::string(crimp.colour), strip_text(crimp.strip_low, crimp.strip_high, preference)},
+                                 {"Strip for a " + std::string(crimp.colour) + " crimp", strip_text(crimp.strip_low, crimp.strip_high, preference)},
                                  {crimp.strip_citation}, "strip stripping length insulation terminal"));
   }
   return page;

@@ -33,7 +33,9 @@ void SearchIndex::add(Hit hit, double weight, std::string_view keywords, std::st
   post(title, kTitle, true);
   post(search_words(keywords), kKeyword, false);
   post(search_words(text), kText, false);
-  entries_.push_back({std::move(hit), weight, std::max<std::size_t>(1, title.size())});
+  const auto weighty = static_cast<std::size_t>(
+      std::count_if(title.begin(), title.end(), [](const std::string& word) { return !is_small(word); }));
+  entries_.push_back({std::move(hit), weight, std::max<std::size_t>(1, weighty)});
 }
 
 // One entry per word, with the strongest posting for each place it stands in.
@@ -86,6 +88,7 @@ std::vector<Hit> SearchIndex::find(std::string_view query, std::size_t at_most) 
   const std::size_t count = entries_.size();
   std::vector<float> score(count, 0.0F), in_title(count, 0.0F), best(count), best_title(count);
   std::vector<int> met(count, 0);
+  std::vector<std::size_t> exact(count, 0);   // words asked for that stand in the title as asked
   int needed = 0;
   const bool ends_open = !query.empty() && query.back() != ' ';
   for (std::size_t a = 0; a < asked.size(); ++a) {
@@ -109,8 +112,11 @@ std::vector<Hit> SearchIndex::find(std::string_view query, std::size_t at_most) 
     for (std::size_t e = 0; e < count; ++e) {
       if (best[e] <= 0.0F) continue;
       score[e] += small ? 0.1F * best[e] : best[e];
-      in_title[e] += best_title[e];
-      if (!small) ++met[e];
+      if (!small) {
+        ++met[e];
+        in_title[e] += best_title[e];
+        if (best_title[e] >= 1.0F) ++exact[e];
+      }
     }
   }
   std::vector<Hit> hits;
@@ -121,6 +127,7 @@ std::vector<Hit> SearchIndex::find(std::string_view query, std::size_t at_most) 
       // How much of the title was asked for: "10awg" is the size itself, not a fuse of 10 A for it.
       const double covered = std::min(1.0, static_cast<double>(in_title[e]) / static_cast<double>(entries_[e].title_words));
       hit.score = static_cast<double>(score[e]) * entries_[e].weight * (0.6 + 0.6 * covered);
+      if (exact[e] == entries_[e].title_words && static_cast<int>(exact[e]) == needed) hit.score *= 1.4;
       hits.push_back(std::move(hit));
     }
   }

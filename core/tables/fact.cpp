@@ -73,7 +73,7 @@ constexpr std::array<Fact, 11> kMeter{{
      "", "minus negative reading reversed polarity", &kMeterUse},
     {T::meter, "continuity", "Continuity", "Power off and fuse out; touch the leads together first and hear the beep",
      "A beep is no proof of a good joint: see below.", "beep beeper ohms test", &kMeterUse},
-    {T::meter, "drop", "Drop under load", "Load on; one lead at each end of the same wire or joint; read the lost volts",
+    {T::meter, "drop", "Drop with the load on", "Load on; one lead at each end of the same wire or joint; read the lost volts",
      "The only test that shows a joint that fails when it works.", "voltage drop test loaded", &kMeterUse},
     {T::meter, "input", "What it takes", "About 10 MΩ on d.c. volts; 3 to 400 kΩ in a low-impedance mode", "",
      "input resistance impedance low z", &kMeterMemory},
