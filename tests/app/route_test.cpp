@@ -67,6 +67,30 @@ TEST_CASE("the back gesture closes the sheet, then the screen") {
   CHECK(host.title == "Bench outlets");
 }
 
+TEST_CASE("what opened and closed a sheet leaves no step behind") {
+  MemoryHost host;
+  AppState state(host, {}, "");
+  host.on_route = [&state](std::string_view text) { state.route_changed(text); };
+  using Steps = std::vector<std::string>;
+  state.go(app::Route::at(app::Screen::size, app::Sheet::more));
+  state.new_circuit();
+  CHECK(host.addresses == Steps{"size"});
+  CHECK(state.toast());   // that the demo made room is still told
+  state.go(app::Route::at(app::Screen::circuits));
+  state.go(app::Route::at_stored(2));
+  state.open_circuit(2);
+  CHECK(host.addresses == Steps{"size", "circuits", "size"});
+  host.go_back();
+  CHECK(route_text(state.route()) == "circuits");
+  state.new_circuit();
+  CHECK(host.addresses == Steps{"size"});
+  state.go(app::Route::at_outlet(state.circuit().outlets.front().id));
+  state.dispatch(circuit::AddOutlet{state.circuit().outlets.front().id});
+  state.dispatch(circuit::RemoveOutlet{state.circuit().outlets.front().id});
+  CHECK(host.addresses == Steps{"size"});
+  CHECK(state.toast());
+}
+
 TEST_CASE("a layer over the page has a step of its own") {
   MemoryHost host;
   AppState state(host, {}, "");

@@ -94,6 +94,7 @@ TEST_CASE("the shop lacks the size: fixes, and one taken over gives an answer") 
   CHECK(walker.shows("The shop has nothing that fits"));
   REQUIRE_MESSAGE(walker.press("Use this: Carry less"), walker.all());
   CHECK(walker.address() == "size");
+  CHECK(walker.find(Role::button, "Undo") != nullptr);
   CHECK(stored_circuit(walker, "2").at_most_at_once->number() < 10.0);
   CHECK(walker.shows("Wire is protected"));
   CHECK(walker.shows("12 AWG"));

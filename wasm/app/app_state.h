@@ -115,6 +115,7 @@ class AppState {
   void changed();
   void say(std::string text, Toast::Offer offer = Toast::Offer::none, std::uint32_t number = 0);
   void land_on(const Route& route);
+  bool step_back_to(const Route& route);
   [[nodiscard]] Route existing(Route route) const;
   void show_title();
   bool edit_stored(std::uint32_t number, const circuit::Edit& edit, std::string join_key);

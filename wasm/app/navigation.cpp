@@ -25,16 +25,34 @@ void AppState::show_title() {
 // After an edit the place may be gone: the address follows without a new step.
 void AppState::land_on(const Route& route) {
   if (route == route_) return;
+  if (step_back_to(route)) return;
   replace_route(route);
+}
+
+// Where the step before was the wanted place, it is taken back rather than another one made:
+// what opened and closed a sheet leaves no trace.
+bool AppState::step_back_to(const Route& route) {
+  const bool was_before = trail_.size() > 1 && trail_[trail_.size() - 2] == route_text(route);
+  if (!was_before || layer_step_) return false;
+  trail_.pop_back();
+  route_ = route;
+  taking_back_ = true;
+  problem_.clear();
+  host_.go_back();
+  show_title();
+  host_.wake();
+  return true;
 }
 
 void AppState::go(const Route& wanted) {
   const Route route = existing(wanted);
   if (route == route_) return;
+  toast_.reset();
+  if (step_back_to(route)) return;
+  if (route_.sheet != Sheet::none && route.sheet == Sheet::none) return replace_route(route);
   route_ = route;
   trail_.push_back(route_text(route));
   problem_.clear();
-  toast_.reset();
   if (layer_step_) host_.replace_route(trail_.back());
   else host_.push_route(trail_.back());
   layer_step_ = false;

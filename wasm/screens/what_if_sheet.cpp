@@ -141,8 +141,8 @@ void draw_fixes(app::AppState& app, const tables::Conductor& size) {
     bool used = false;
     draw_fix(app, fixes.fixes[i], i, used);
     if (!used) continue;
+    app.go(app::Route::at(app::Screen::size));
     app.use_fix(fixes.fixes[i]);   // the list is stale from here on
-    app.back();
     return;
   }
 }
