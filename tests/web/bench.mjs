@@ -76,7 +76,7 @@ async function appStart(browser, server) {
     };
     watch();
   };
-  return startTimes(browser, server.url, 'globalThis.usableAt', async (page) => {
+  return startTimes(browser, server.url, () => globalThis.usableAt, async (page) => {
     await idle(page);
     await page.waitForFunction(() => navigator.serviceWorker.ready.then(() => true));
     await page.addInitScript(noteFirstAnswer);
@@ -84,7 +84,8 @@ async function appStart(browser, server) {
 }
 
 async function starts(browser, app, blank) {
-  const blankTimes = await startTimes(browser, blank.url, 'globalThis.blankAt', (page) => page.waitForFunction('globalThis.blankAt'));
+  const blankTimes = await startTimes(browser, blank.url, () => globalThis.blankAt,
+    (page) => page.waitForFunction(() => globalThis.blankAt));
   const appTimes = await appStart(browser, app);
   line('  app, from its own cache, no network', `median ${ms(median(appTimes))}`, `worst ${ms(Math.max(...appTimes))}`);
   line('  blank Dear ImGui page, from the HTTP cache', `median ${ms(median(blankTimes))}`, `worst ${ms(Math.max(...blankTimes))}`);

@@ -65,7 +65,7 @@ test('back closes the keypad\'s sheet, the outlet\'s sheet, then the screen', as
   assert.match(page.url(), /#size\/outlet\/2$/);
   await page.goBack();
   await gone(page, 'dialog');
-  await pressHead(page, 'Opens the circuits');
+  await pressHead(page, /^Opens? the circuits/i);
   await press(page, 'button', /^Bench outlets/);
   await there(page, 'dialog', 'Circuit');
   await page.goBack();

@@ -122,7 +122,7 @@ export async function saved(page, doIt) {
 }
 
 export async function openNotebook(page) {
-  await pressHead(page, 'Opens the circuits');
+  await pressHead(page, /^Opens? the circuits/i);
   await there(page, 'heading', 'Circuits');
 }
 
