@@ -81,8 +81,8 @@ struct Fault {
 std::string fault_key(const Fault& fault);                           // stable: "splice-open 3 -", "fuse-blown"
 std::string fault_words(const Case& the_case, const Fault& fault);   // "The black splice at C is loose"
 
-// Every single fault of this case with its prior, summing to one (none_of_these included). Kinds that
-// can not be there are left out: a main fuse that the circuit has not, neighbours in another loom.
+// Every single fault of this case with its prior, summing to one (none_of_these included).
+// Neighbours in another loom are left out.
 struct Hypothesis { Fault fault; double prior = 0.0; };
 std::vector<Hypothesis> hypotheses(const Case& the_case);
 

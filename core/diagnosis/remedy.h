@@ -16,7 +16,8 @@ struct RemedyStep {
   Act act = Act::watch;
   bool fuse_in = false;           // our fuse, while this step is done
   bool main_on = true;            // false: the battery is cut off from the block
-  bool proved_dead = false;       // an earlier step proved it
+  bool proved_dead = false;       // an earlier step proved it, and it is still so
+  bool proves_dead = false;       // this step does: tester on the part, then on a live point
   std::optional<units::Amperes> fits_fuse;   // a fuse put in by this step
 };
 

@@ -1,0 +1,326 @@
+#include "diagnosis/checks.h"
+
+#include <algorithm>
+
+#include "diagnosis/check_words.h"
+#include "diagnosis/words.h"
+
+namespace diagnosis {
+namespace {
+
+using circuit::OutletId;
+using network::Side;
+constexpr Side kRed = Side::positive, kBlack = Side::negative;
+
+struct Cost {
+  CheckKind kind;
+  double minutes;
+};
+constexpr Cost kCosts[] = {
+    {CheckKind::volts, 0.5},        {CheckKind::glow, 0.5},          {CheckKind::ohms, 0.6},
+    {CheckKind::device_here, 0.4},  {CheckKind::other_device, 0.4},  {CheckKind::device_elsewhere, 1.5},
+    {CheckKind::others_work, 0.3},  {CheckKind::wiggle, 1.0},        {CheckKind::look_behind, 0.7},
+    {CheckKind::tug, 0.8},          {CheckKind::read_gauge, 0.5},    {CheckKind::block_alive, 0.4},
+    {CheckKind::fuse_look, 0.4},    {CheckKind::fuse_press, 0.3},    {CheckKind::fuse_swap, 0.8},
+    {CheckKind::pull_fuse, 0.6},    {CheckKind::neighbour_fuse, 0.8}, {CheckKind::tug_clamps, 0.8},
+    {CheckKind::main_look, 0.7},    {CheckKind::add_up, 0.7},
+};
+constexpr double kProveDead = 0.4, kPartSplice = 2.5, kOpenUp = 1.5, kFuseChange = 0.4, kPlugChange = 0.2;
+constexpr double kToBattery = 1.0, kToBlock = 0.4, kToOutlet = 0.3, kLongLead = 0.8;
+constexpr double kEachOther = 0.4;   // another outlet tried
+
+double base_minutes(CheckKind kind) {
+  for (const Cost& cost : kCosts) {
+    if (cost.kind == kind) return cost.minutes;
+  }
+  return 1.0;
+}
+
+bool needs_dead(CheckKind kind) {
+  return kind == CheckKind::look_behind || kind == CheckKind::tug || kind == CheckKind::tug_clamps;
+}
+Act act_of(CheckKind kind) {
+  switch (kind) {
+    case CheckKind::volts:
+    case CheckKind::glow:
+    case CheckKind::ohms: return Act::probe;
+    case CheckKind::fuse_press:
+    case CheckKind::fuse_swap:
+    case CheckKind::pull_fuse:
+    case CheckKind::neighbour_fuse: return Act::fuse;
+    case CheckKind::wiggle: return Act::cover;
+    case CheckKind::look_behind:
+    case CheckKind::tug:
+    case CheckKind::tug_clamps: return Act::hands;
+    default: return Act::watch;
+  }
+}
+
+class Maker {
+ public:
+  Maker(const Case& the_case, const Plant& plant) : case_(the_case), plant_(plant) {}
+  std::vector<Check> take() { return std::move(checks_); }
+
+  void points(CheckKind kind, Spot red, Spot black, State state = {}) {
+    Check check;
+    check.kind = kind;
+    check.red = red;
+    check.black = black;
+    check.state = state;
+    check.sites = {site_of(red)};
+    if (!(site_of(black) == site_of(red))) check.sites.push_back(site_of(black));
+    // Volts are read from the front where a contact is probed; what lies behind must be drawn out.
+    if (state.parted_at) check.sites.push_back({Location::behind, *state.parted_at});
+    check.takes_reading = kind != CheckKind::glow;
+    finish(check);
+  }
+  void at_outlet(CheckKind kind, OutletId outlet, State state, Location location, int neighbour = -1) {
+    Check check;
+    check.kind = kind;
+    check.outlet = outlet;
+    check.neighbour = neighbour;
+    check.state = state;
+    check.sites = {{location, outlet}};
+    if (kind == CheckKind::pull_fuse) check.sites.push_back({Location::block, circuit::kBlock});
+    finish(check);
+  }
+  void at_block(CheckKind kind, State state, Location location = Location::block, int neighbour = -1) {
+    Check check;
+    check.kind = kind;
+    check.neighbour = neighbour;
+    check.state = state;
+    check.sites = {{location, circuit::kBlock}};
+    finish(check);
+  }
+
+ private:
+  void finish(Check& check) {
+    check.act = act_of(check.kind);
+    if (check.state.parted_at) check.act = Act::hands;
+    check.proves_dead = needs_dead(check.kind) || check.state.parted_at;
+    check.id = check_id(check);
+    check.minutes = base_minutes(check.kind);
+    if (check.kind == CheckKind::others_work) {
+      const std::size_t named = complaint_outlets(case_, plant_).size();
+      check.minutes += kEachOther * static_cast<double>(case_.circuit.outlets.size() - named);
+    }
+    if (check.proves_dead) check.minutes += kProveDead;
+    if (check.state.parted_at) check.minutes += kPartSplice;
+    if (check.sites.size() > 1 && check.act == Act::probe) check.minutes += kLongLead;
+    word_check(case_, plant_, check);
+    checks_.push_back(std::move(check));
+  }
+
+  const Case& case_;
+  const Plant& plant_;
+  std::vector<Check> checks_;
+};
+
+Spot at_block(SpotKind kind, Side side) { return {kind, circuit::kBlock, side}; }
+const Spot kBusRed{SpotKind::bus, circuit::kBlock, kRed}, kBusBlack{SpotKind::bus, circuit::kBlock, kBlack};
+const Spot kFuseFeed{SpotKind::fuse_feed, circuit::kBlock, kRed}, kFuseWire{SpotKind::fuse_wire, circuit::kBlock, kRed};
+
+void block_points(Maker& make, CheckKind kind, State state) {
+  make.points(kind, kBusRed, kBusBlack, state);
+  make.points(kind, kFuseFeed, kBusBlack, state);
+  make.points(kind, kFuseWire, kBusBlack, state);
+  make.points(kind, at_block(SpotKind::clamp, kRed), kBusBlack, state);
+  make.points(kind, kBusRed, at_block(SpotKind::clamp, kBlack), state);
+  make.points(kind, at_block(SpotKind::clamp, kRed), at_block(SpotKind::clamp, kBlack), state);
+  make.points(kind, at_block(SpotKind::battery_post, kRed), at_block(SpotKind::battery_post, kBlack), state);
+}
+
+// Across the pair, and each side against the other side's splice, which shows which of the two is dead.
+void outlet_points(Maker& make, CheckKind kind, OutletId id, State state) {
+  const auto spot = [&](SpotKind what, Side side) { return Spot{what, id, side}; };
+  const Spot red_bar = spot(SpotKind::splice, kRed), black_bar = spot(SpotKind::splice, kBlack);
+  for (const SpotKind what : {SpotKind::contact, SpotKind::splice, SpotKind::tab, SpotKind::lug}) {
+    make.points(kind, spot(what, kRed), spot(what, kBlack), state);
+    if (what == SpotKind::splice) continue;
+    make.points(kind, spot(what, kRed), black_bar, state);
+    make.points(kind, red_bar, spot(what, kBlack), state);
+  }
+  for (const SpotKind what : {SpotKind::contact, SpotKind::splice}) {
+    make.points(kind, spot(what, kRed), kBusBlack, state);
+    make.points(kind, kBusRed, spot(what, kBlack), state);
+  }
+}
+
+// Volts lost along one side while a load is on: the joints tell on themselves.
+void drops(Maker& make, OutletId id, State state) {
+  const auto spot = [&](SpotKind what, Side side) { return Spot{what, id, side}; };
+  for (const SpotKind what : {SpotKind::contact, SpotKind::tab}) {
+    make.points(CheckKind::volts, spot(SpotKind::splice, kRed), spot(what, kRed), state);
+    make.points(CheckKind::volts, spot(what, kBlack), spot(SpotKind::splice, kBlack), state);
+  }
+  make.points(CheckKind::volts, kBusRed, spot(SpotKind::splice, kRed), state);
+  make.points(CheckKind::volts, spot(SpotKind::splice, kBlack), kBusBlack, state);
+}
+
+void loaded_points(Maker& make, const Case& the_case, const Plant& plant, int target, Plugged plugged) {
+  const OutletId id = the_case.circuit.outlets[static_cast<std::size_t>(target)].id;
+  const State state{true, plugged, id, std::nullopt};
+  block_points(make, CheckKind::volts, state);
+  make.points(CheckKind::volts, kFuseFeed, kFuseWire, state);
+  make.points(CheckKind::volts, kFuseWire, at_block(SpotKind::clamp, kRed), state);
+  make.points(CheckKind::volts, at_block(SpotKind::clamp, kBlack), kBusBlack, state);
+  for (const circuit::Outlet& outlet : the_case.circuit.outlets) {
+    if (!plant.feeds(plant.outlet_index(outlet.id), target)) continue;
+    outlet_points(make, CheckKind::volts, outlet.id, state);
+    drops(make, outlet.id, state);
+  }
+}
+
+void outlet_checks(Maker& make, const Case& the_case, OutletId id, bool complained) {
+  const State bare{};
+  const State with_device{true, Plugged::device, id, std::nullopt};
+  const State fuse_out{false, Plugged::nothing, circuit::kBlock, std::nullopt};
+  outlet_points(make, CheckKind::volts, id, bare);
+  outlet_points(make, CheckKind::glow, id, bare);
+  if (!complained) make.at_outlet(CheckKind::device_here, id, bare, Location::front);
+  make.at_outlet(CheckKind::other_device, id, with_device, Location::front);
+  make.at_outlet(CheckKind::wiggle, id, bare, Location::front);
+  make.at_outlet(CheckKind::look_behind, id, fuse_out, Location::behind);
+  make.at_outlet(CheckKind::tug, id, fuse_out, Location::behind);
+  make.at_outlet(CheckKind::pull_fuse, id, bare, Location::front);
+  for (std::size_t n = 0; n < the_case.neighbours.size(); ++n) {
+    if (the_case.neighbours[n].same_loom) {
+      make.at_outlet(CheckKind::pull_fuse, id, bare, Location::front, static_cast<int>(n));
+    }
+  }
+  State parted = fuse_out;
+  parted.parted_at = id;
+  make.points(CheckKind::ohms, at_block(SpotKind::clamp, kRed), at_block(SpotKind::clamp, kBlack), parted);
+  make.points(CheckKind::glow, kFuseFeed, kFuseWire, parted);
+}
+
+}  // namespace
+
+std::vector<int> complaint_outlets(const Case& the_case, const Plant& plant) {
+  std::vector<int> named;
+  for (const OutletId id : the_case.complaint.outlets) {
+    if (plant.outlet_index(id) >= 0) named.push_back(plant.outlet_index(id));
+  }
+  if (named.empty()) {
+    for (int k = 0; k < static_cast<int>(plant.outlets()); ++k) named.push_back(k);
+  }
+  std::sort(named.begin(), named.end());
+  named.erase(std::unique(named.begin(), named.end()), named.end());
+  return named;
+}
+
+std::vector<Check> make_checks(const Case& the_case, const Plant& plant) {
+  Maker make(the_case, plant);
+  const State bare{};
+  const State fuse_out{false, Plugged::nothing, circuit::kBlock, std::nullopt};
+  block_points(make, CheckKind::volts, bare);
+  block_points(make, CheckKind::glow, bare);
+  make.points(CheckKind::ohms, at_block(SpotKind::clamp, kRed), at_block(SpotKind::clamp, kBlack), fuse_out);
+  make.points(CheckKind::glow, kFuseFeed, kFuseWire, fuse_out);
+  make.points(CheckKind::volts, kFuseWire, kBusBlack, fuse_out);   // live with its fuse out: fed from elsewhere
+
+  const std::vector<int> complained = complaint_outlets(the_case, plant);
+  const auto named = [&](int k) { return std::find(complained.begin(), complained.end(), k) != complained.end(); };
+  for (int k = 0; k < static_cast<int>(plant.outlets()); ++k) {
+    outlet_checks(make, the_case, the_case.circuit.outlets[static_cast<std::size_t>(k)].id, named(k));
+  }
+  loaded_points(make, the_case, plant, complained.front(), Plugged::lamp);
+  loaded_points(make, the_case, plant, complained.front(), Plugged::device);
+
+  make.at_block(CheckKind::block_alive, bare);
+  make.at_block(CheckKind::fuse_look, bare);
+  make.at_block(CheckKind::fuse_press, bare);
+  make.at_block(CheckKind::fuse_swap, bare);
+  make.at_block(CheckKind::tug_clamps, fuse_out);
+  make.at_block(CheckKind::main_look, bare, Location::battery);
+  make.at_outlet(CheckKind::add_up, the_case.circuit.outlets.front().id, bare, Location::front);
+  make.at_outlet(CheckKind::device_elsewhere, the_case.circuit.outlets.front().id, bare, Location::front);
+  make.at_outlet(CheckKind::read_gauge, the_case.circuit.outlets[static_cast<std::size_t>(complained.front())].id, fuse_out,
+                 Location::behind);
+  if (complained.size() < plant.outlets()) {
+    make.at_outlet(CheckKind::others_work, the_case.circuit.outlets.front().id, bare, Location::front);
+  }
+  for (std::size_t n = 0; n < the_case.neighbours.size(); ++n) {
+    if (the_case.neighbours[n].same_loom) make.at_block(CheckKind::neighbour_fuse, bare, Location::block, static_cast<int>(n));
+  }
+  return make.take();
+}
+
+bool has_tools(const Check& check, const Tools& tools) {
+  switch (check.kind) {
+    case CheckKind::volts:
+    case CheckKind::ohms:
+      if (!tools.meter) return false;
+      break;
+    case CheckKind::glow:
+      if (!tools.lamp) return false;
+      break;
+    case CheckKind::other_device:
+      if (!tools.device) return false;
+      break;
+    case CheckKind::fuse_swap:
+      if (!tools.spare_fuse) return false;
+      break;
+    case CheckKind::wiggle:
+    case CheckKind::device_here:
+    default: break;
+  }
+  // Dead is proved with something that shows volts.
+  if (check.proves_dead && !tools.meter && !tools.lamp && !tools.device) return false;
+  if (check.state.plugged == Plugged::lamp) return tools.lamp;
+  if (check.state.plugged == Plugged::device) return tools.device;
+  return true;
+}
+
+double minutes_for(const Check& check, const Setup& setup, const Plant& plant) {
+  double minutes = check.minutes;
+  if (check.state.fuse_in != setup.state.fuse_in) {
+    minutes += kFuseChange;
+    if (!setup.site || setup.site->location != Location::block) minutes += kToBlock;
+  }
+  if (check.state.plugged != setup.state.plugged ||
+      (check.state.plugged != Plugged::nothing && !(check.state.at == setup.state.at))) {
+    minutes += kPlugChange;
+  }
+  for (const Site& site : check.sites) {
+    const bool here = setup.site && *setup.site == site;
+    switch (site.location) {
+      case Location::battery: minutes += here ? 0.0 : kToBattery; break;
+      case Location::block: minutes += here ? 0.0 : kToBlock; break;
+      case Location::front: {
+        const bool same = setup.site && setup.site->outlet == site.outlet && setup.site->location == Location::behind;
+        minutes += here || same ? 0.0 : kToOutlet;
+        break;
+      }
+      case Location::behind: {
+        const bool out = std::find(setup.drawn_out.begin(), setup.drawn_out.end(), site.outlet) != setup.drawn_out.end();
+        minutes += here ? 0.0 : kToOutlet;
+        minutes += out ? 0.0 : kOpenUp;
+        break;
+      }
+    }
+  }
+  if (check.sites.size() > 1 && check.act == Act::probe) {
+    // The lead is as long as the way between the two.
+    double away_m = 0.0;
+    for (const Site& site : check.sites) {
+      const int k = plant.outlet_index(site.outlet);
+      if (k >= 0) away_m = std::max(away_m, plant.distance_m(k));
+    }
+    minutes += std::min(0.05 * away_m, 1.0);
+  }
+  return minutes;
+}
+
+void leave_behind(const Check& check, Setup& setup) {
+  setup.state = check.state;
+  for (const Site& site : check.sites) {
+    if (site.location == Location::behind &&
+        std::find(setup.drawn_out.begin(), setup.drawn_out.end(), site.outlet) == setup.drawn_out.end()) {
+      setup.drawn_out.push_back(site.outlet);
+    }
+  }
+  if (!check.sites.empty()) setup.site = check.sites.front();
+}
+
+}  // namespace diagnosis

@@ -1,0 +1,412 @@
+#include "diagnosis/likelihood.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "diagnosis/checks.h"
+
+namespace diagnosis {
+namespace {
+
+using network::Side;
+
+// Meter: 0.5 % and 2 digits (usual handheld, from memory). Battery: what the circuit's resting volts
+// are off by, charge and rest. Word: how sharply a person tells 'about' from 'in between'.
+constexpr double kMeterPart = 0.005, kMeterV = 0.02, kBatteryPart = 0.02, kWordPart = 0.012;
+// A lamp's ohms and a device's current are known to a quarter or so; sizes stand a factor of about four
+// apart. Both move a divided voltage by this part of x (1 - x).
+constexpr double kSizePart = 0.55, kLoadPart = 0.20;
+
+double below(double x) { return 0.5 * std::erfc(-x * 0.70710678118654752); }   // standard normal
+
+Chances sure(std::size_t choice) {
+  Chances made{};
+  made[choice] = 1.0;
+  return made;
+}
+Chances mostly(std::size_t choice, double chance, std::size_t otherwise) {
+  Chances made{};
+  made[otherwise] += 1.0 - chance;
+  made[choice] += chance;
+  return made;
+}
+
+bool red(const Fault& fault) { return fault.side == Side::positive; }
+bool splice_fault(FaultKind kind) {
+  return kind == FaultKind::splice_open || kind == FaultKind::splice_resistive || kind == FaultKind::splice_on_insulation ||
+         kind == FaultKind::opens_when_moved;
+}
+bool other_pair(FaultKind kind) { return kind == FaultKind::wrong_branch || kind == FaultKind::wrong_branch_unfused; }
+
+// How often a fault is noticed by whoever looks, pulls, presses: our estimate from trade sense.
+struct Notice {
+  FaultKind kind;
+  double looked, tugged, flickers;
+};
+constexpr Notice kNotices[] = {
+    {FaultKind::splice_open, 0.75, 0.92, 0.25},      {FaultKind::splice_on_insulation, 0.70, 0.60, 0.10},
+    {FaultKind::splice_resistive, 0.35, 0.65, 0.45}, {FaultKind::opens_when_moved, 0.35, 0.80, 0.88},
+    {FaultKind::tab_off, 0.92, 0.95, 0.10},          {FaultKind::reversed_here, 0.85, 0.03, 0.0},
+    {FaultKind::reversed_from, 0.75, 0.03, 0.0},     {FaultKind::wrong_branch_unfused, 0.45, 0.03, 0.0},
+    {FaultKind::wrong_branch, 0.45, 0.03, 0.0},      {FaultKind::pair_shorted, 0.30, 0.03, 0.0},
+    {FaultKind::wire_open, 0.15, 0.05, 0.10},        {FaultKind::clamp_loose, 0.30, 0.92, 0.20},
+    {FaultKind::fuse_loose, 0.20, 0.0, 0.40},        {FaultKind::outlet_dead, 0.15, 0.05, 0.15},
+};
+Notice notice(FaultKind kind) {
+  for (const Notice& each : kNotices) {
+    if (each.kind == kind) return each;
+  }
+  return {kind, 0.0, 0.0, 0.0};
+}
+
+constexpr int kStepsPerEmf = 60, kSteps = 80;
+
+enum Looked : std::size_t { l_fine, l_red_splice, l_black_splice, l_red_tab, l_black_tab, l_crossed_tabs, l_crossed_splice, l_other_cable, l_damaged, l_live };
+enum Tugged : std::size_t { t_holds, t_red_splice, t_black_splice, t_red_tab, t_black_tab, t_live };
+
+}  // namespace
+
+Likelihood::Likelihood(const Case& the_case, const Plant& plant, const std::vector<Hypothesis>& all)
+    : case_(the_case), plant_(plant), hypotheses_(all), complained_(complaint_outlets(the_case, plant)) {
+  for (const bool spread : {false, true}) {
+    for (int step = -kSteps; step <= kSteps; ++step) {
+      const double v = step * plant_.emf_v() / kStepsPerEmf;
+      volts_[spread ? 1 : 0].push_back(with_human_error(by_range(CheckKind::volts, v, spread), 4));
+      glow_[spread ? 1 : 0].push_back(with_human_error(by_range(CheckKind::glow, v, spread), 3));
+    }
+  }
+}
+
+void Likelihood::aim(Look& look, const Scenario& scenario, unsigned repaired) const {
+  look.count = 0;
+  look.edits.count = 0;
+  look.unknown = false;
+  look.spread = scenario.spread;
+  const int which[2] = {scenario.first, scenario.second};
+  for (std::size_t i = 0; i < 2; ++i) {
+    if (which[i] < 0 || (repaired & (1u << i)) != 0) continue;
+    look.faults[look.count++] = hypotheses_[static_cast<std::size_t>(which[i])].fault;
+    for (const Edit& edit : scenario.edits[i].all()) look.edits.add(edit);
+    look.unknown = look.unknown || look.faults[look.count - 1].kind == FaultKind::none_of_these;
+  }
+  look.view.aim(look.edits);
+}
+
+Bench Likelihood::bench_of(const Check& check) const {
+  Bench bench;
+  bench.fuse_in = check.state.fuse_in;
+  if (check.state.parted_at) bench.parted_at = plant_.outlet_index(*check.state.parted_at);
+  if (check.kind == CheckKind::volts && check.state.plugged != Plugged::nothing) {
+    const int k = plant_.outlet_index(check.state.at);
+    bench.with_load = true;
+    bench.one_way = check.state.plugged == Plugged::device;
+    bench.load_ohm = bench.one_way ? plant_.test_device_ohm() : plant_.lamp_ohm();
+    bench.load_red = plant_.contact(k, Side::positive);
+    bench.load_black = plant_.contact(k, Side::negative);
+  }
+  return bench;
+}
+
+double Likelihood::device_volts(Look& look, int outlet, double ohm) const {
+  return look.view.at({}).load_volts(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative), ohm, true);
+}
+
+double Likelihood::sigma(double value, double scale, bool spread) const {
+  const double x = std::clamp(std::abs(value) / scale, 0.0, 1.0);
+  const double size = (spread ? kSizePart : kLoadPart) * x * (1.0 - x) * scale;
+  return std::sqrt(std::pow(kMeterV + kMeterPart * std::abs(value), 2) + std::pow(kBatteryPart * value, 2) + size * size);
+}
+
+Chances Likelihood::by_range(CheckKind kind, double value, bool spread) const {
+  Chances made{};
+  if (kind == CheckKind::ohms) {
+    made[value < kJoinedBelowOhm ? 0 : value < kOpenFromOhm ? 1 : 2] = 1.0;
+    return made;
+  }
+  const double e = plant_.emf_v();
+  if (kind == CheckKind::glow) {
+    const double nominal = plant_.nominal_v(), v = std::abs(value);
+    const double s = std::hypot(sigma(v, e, spread), 0.05 * nominal);
+    made[0] = 1.0 - below((kBrightFrom * nominal - v) / s);
+    made[2] = below((kDimFrom * nominal - v) / s);
+    made[1] = std::max(0.0, 1.0 - made[0] - made[2]);
+    return made;
+  }
+  const double s = std::hypot(sigma(value, e, spread), kWordPart * e);
+  const double up_to_minus = below((-kZeroBelow * e - value) / s), up_to_zero = below((kZeroBelow * e - value) / s);
+  const double up_to_full = below((kFullFrom * e - value) / s);
+  made[0] = 1.0 - up_to_full;
+  made[1] = std::max(0.0, up_to_full - up_to_zero);
+  made[2] = std::max(0.0, up_to_zero - up_to_minus);
+  made[3] = up_to_minus;
+  return made;
+}
+
+Chances Likelihood::runs(double volts, bool dead_anyway) const {
+  if (dead_anyway) return sure(2);
+  const double nominal = plant_.nominal_v();
+  const double s = std::hypot(sigma(volts, plant_.emf_v(), true), 0.04 * nominal);
+  Chances made{};
+  made[0] = 1.0 - below((kWorksFrom * nominal - volts) / s);
+  made[2] = below((kWeakFrom * nominal - volts) / s);
+  made[1] = std::max(0.0, 1.0 - made[0] - made[2]);
+  return made;
+}
+
+double Likelihood::works(Look& look, int outlet, bool own_device) const {
+  const double ohm = own_device ? plant_.device_ohm(complained_.front()) : plant_.test_device_ohm();
+  return runs(device_volts(look, outlet, ohm), own_device && look.has(FaultKind::device_dead))[0];
+}
+
+// The failed device at its outlet, with one element of the fuse put right.
+double Likelihood::works_mended(Look& look, network::Element element) const {
+  Edits left;
+  for (const Edit& edit : look.edits.all()) {
+    if (edit.kind != EditKind::series || edit.element != element) left.add(edit);
+  }
+  const int target = complained_.front();
+  if (left.count == look.edits.count) return works(look, target, true);
+  look.mended.aim(left);
+  const double v = look.mended.at({}).load_volts(plant_.contact(target, Side::positive), plant_.contact(target, Side::negative),
+                                                 plant_.device_ohm(target), true);
+  return runs(v, look.has(FaultKind::device_dead))[0];
+}
+
+// What the quick checks show under one fault; by_words() joins two.
+Chances Likelihood::by_fault(const Check& check, const Fault& fault) const {
+  const int k = plant_.outlet_index(check.outlet), place = plant_.outlet_index(fault.outlet);
+  const Notice noticed = notice(fault.kind);
+  switch (check.kind) {
+    case CheckKind::look_behind:
+      if (fault.kind == FaultKind::wrong_branch && plant_.feeds(place, k)) return sure(l_live);
+      if (place != k) return sure(l_fine);
+      if (splice_fault(fault.kind)) return mostly(red(fault) ? l_red_splice : l_black_splice, noticed.looked, l_fine);
+      if (fault.kind == FaultKind::tab_off) return mostly(red(fault) ? l_red_tab : l_black_tab, noticed.looked, l_fine);
+      if (fault.kind == FaultKind::reversed_here) return mostly(l_crossed_tabs, noticed.looked, l_fine);
+      if (fault.kind == FaultKind::reversed_from) return mostly(l_crossed_splice, noticed.looked, l_fine);
+      if (other_pair(fault.kind)) return mostly(l_other_cable, noticed.looked, l_fine);
+      if (fault.kind == FaultKind::pair_shorted || fault.kind == FaultKind::wire_open) return mostly(l_damaged, noticed.looked, l_fine);
+      return sure(l_fine);
+    case CheckKind::tug:
+      if (fault.kind == FaultKind::wrong_branch && plant_.feeds(place, k)) return sure(t_live);
+      if (place != k) return sure(t_holds);
+      if (splice_fault(fault.kind)) return mostly(red(fault) ? t_red_splice : t_black_splice, noticed.tugged, t_holds);
+      if (fault.kind == FaultKind::tab_off) return mostly(red(fault) ? t_red_tab : t_black_tab, noticed.tugged, t_holds);
+      return sure(t_holds);
+    case CheckKind::tug_clamps:
+      // The neighbour's pair does not come to our clamps.
+      if (fault.kind != FaultKind::clamp_loose) return sure(0);
+      return mostly(red(fault) ? 1 : 2, noticed.tugged, 0);
+    case CheckKind::wiggle: {
+      const bool on_the_way = fault.outlet == circuit::kBlock || plant_.feeds(place, k);
+      return mostly(1, on_the_way ? noticed.flickers : 0.0, 0);
+    }
+    case CheckKind::fuse_look:
+      switch (fault.kind) {
+        case FaultKind::fuse_blown:
+        case FaultKind::overload:
+        case FaultKind::pair_shorted: return mostly(1, 0.95, 0);
+        case FaultKind::fuse_missing: return mostly(2, 0.98, 0);
+        case FaultKind::fuse_elsewhere: {
+          Chances made{};
+          made[3] = 0.85;
+          made[2] = 0.12;
+          made[0] = 0.03;
+          return made;
+        }
+        default: return sure(0);
+      }
+    case CheckKind::main_look: return fault.kind == FaultKind::main_open ? mostly(1, 0.95, 0) : sure(0);
+    case CheckKind::add_up: return fault.kind == FaultKind::overload ? mostly(1, 0.95, 0) : mostly(0, 0.95, 1);
+    case CheckKind::read_gauge: return fault.kind == FaultKind::wire_thin ? mostly(1, 0.95, 0) : sure(0);
+    case CheckKind::device_elsewhere: return fault.kind == FaultKind::device_dead ? sure(1) : sure(0);
+    case CheckKind::block_alive: return sure(0);
+    default: return sure(0);
+  }
+}
+
+Chances Likelihood::swap_fuse(Look& look) const {
+  enum : std::size_t { f_works, f_same, f_at_once, f_later };
+  if (look.has(FaultKind::pair_shorted)) return mostly(f_at_once, 0.97, f_later);
+  double good = works_mended(look, network::Element::fuse);
+  // A new fuse goes home in worn clips about as often as not.
+  if (look.has(FaultKind::fuse_loose)) good = std::max(good, 0.5);
+  Chances made{};
+  made[f_later] = look.has(FaultKind::overload) ? 0.7 * good : 0.0;
+  made[f_works] = good - made[f_later];
+  made[f_same] = 1.0 - good;
+  return made;
+}
+
+Chances Likelihood::pull_fuse(const Check& check, Look& look) const {
+  const int k = plant_.outlet_index(check.outlet);
+  const auto runs_with = [&](const Bench& bench) {
+    const double v = look.view.at(bench).load_volts(plant_.contact(k, Side::positive), plant_.contact(k, Side::negative),
+                                                    plant_.test_device_ohm(), true);
+    const Chances c = runs(v, false);
+    return c[0] + c[1];
+  };
+  Bench pulled;
+  if (check.neighbour < 0) {
+    pulled.fuse_in = false;
+  } else {
+    pulled.neighbour_switched = check.neighbour;
+    pulled.neighbour_in = false;
+  }
+  const double before = runs_with({}), after = runs_with(pulled);
+  Chances made{};
+  made[0] = before * (1.0 - after);
+  made[1] = before * after;
+  made[2] = 1.0 - before;
+  return made;
+}
+
+Chances Likelihood::by_words(const Check& check, Look& look) const {
+  const int k = plant_.outlet_index(check.outlet), target = complained_.front();
+  const bool device_dead = look.has(FaultKind::device_dead);
+  switch (check.kind) {
+    case CheckKind::device_here: return runs(device_volts(look, k, plant_.device_ohm(target)), device_dead);
+    case CheckKind::other_device: return runs(device_volts(look, k, plant_.test_device_ohm()), false);
+    case CheckKind::fuse_swap: return swap_fuse(look);
+    case CheckKind::pull_fuse: return pull_fuse(check, look);
+    case CheckKind::others_work: {
+      double all = 1.0, none = 1.0;
+      for (int o = 0; o < static_cast<int>(plant_.outlets()); ++o) {
+        if (std::find(complained_.begin(), complained_.end(), o) != complained_.end()) continue;
+        const double p = works(look, o, true);
+        all = std::min(all, p);
+        none = std::min(none, 1.0 - p);
+      }
+      return {all, std::max(0.0, 1.0 - all - none), none};
+    }
+    case CheckKind::fuse_press: {
+      const double gained = works_mended(look, network::Element::fuse_contact) - works(look, target, true);
+      return mostly(0, std::max(0.0, gained) * 0.92, 1);
+    }
+    case CheckKind::neighbour_fuse: {
+      Bench bench;
+      bench.neighbour_switched = check.neighbour;
+      const double v = look.view.at(bench).load_volts(plant_.contact(target, Side::positive),
+                                                      plant_.contact(target, Side::negative), plant_.device_ohm(target), true);
+      return mostly(0, std::max(0.0, runs(v, device_dead)[0] - works(look, target, true)) * 0.97, 1);
+    }
+    case CheckKind::block_alive:   // another branch sees the block, not our wire; taken to draw about an ampere
+      return runs(look.view.at({}).load_volts(plant_.node({SpotKind::bus, circuit::kBlock, Side::positive}, true),
+                                              plant_.node({SpotKind::bus, circuit::kBlock, Side::negative}, true),
+                                              plant_.nominal_v(), true),
+                  false);
+    default: break;
+  }
+  // The one that shows most counts.
+  Chances best = by_fault(check, look.count > 0 ? look.faults[0] : Fault{});
+  if (look.count > 1) {
+    const Chances other = by_fault(check, look.faults[1]);
+    if (other[0] < best[0]) best = other;
+  }
+  return best;
+}
+
+std::optional<double> Likelihood::value(const Check& check, Look& look) const {
+  switch (check.kind) {
+    case CheckKind::volts:
+    case CheckKind::ohms: {
+      const Bench bench = bench_of(check);
+      const int red_node = plant_.node(check.red, bench.fuse_in), black_node = plant_.node(check.black, bench.fuse_in);
+      const Potentials& now = look.view.at(bench);
+      return check.kind == CheckKind::ohms ? now.ohms(red_node, black_node) : now.reading_v(red_node, black_node);
+    }
+    case CheckKind::glow: {
+      const Bench bench = bench_of(check);
+      return look.view.at(bench).load_volts(plant_.node(check.red, bench.fuse_in), plant_.node(check.black, bench.fuse_in),
+                                            plant_.lamp_ohm(), false);
+    }
+    case CheckKind::device_here:
+      return device_volts(look, plant_.outlet_index(check.outlet), plant_.device_ohm(complained_.front()));
+    case CheckKind::other_device: return device_volts(look, plant_.outlet_index(check.outlet), plant_.test_device_ohm());
+    default: return std::nullopt;
+  }
+}
+
+Chances Likelihood::with_human_error(const Chances& made, std::size_t choices) {
+  Chances mixed{};
+  const double wrong = kHumanError / static_cast<double>(choices - 1);
+  for (std::size_t c = 0; c < choices; ++c) mixed[c] = (1.0 - kHumanError) * made[c] + wrong * (1.0 - made[c]);
+  return mixed;
+}
+
+Chances Likelihood::chances(const Check& check, Look& look) const {
+  const std::size_t n = check.choices.size();
+  if (look.unknown) {
+    Chances made{};
+    for (std::size_t c = 0; c < n; ++c) made[c] = 1.0 / static_cast<double>(n);
+    return made;
+  }
+  const bool points = check.kind == CheckKind::volts || check.kind == CheckKind::glow || check.kind == CheckKind::ohms;
+  return with_human_error(points ? by_range(check.kind, *value(check, look), look.spread) : by_words(check, look), n);
+}
+
+Chances Likelihood::coarse_chances(const Check& check, Look& look) const {
+  const bool steps = check.kind == CheckKind::volts || check.kind == CheckKind::glow;
+  if (look.unknown || !steps) return chances(check, look);
+  const int step = static_cast<int>(std::lround(*value(check, look) * kStepsPerEmf / plant_.emf_v()));
+  const auto at = static_cast<std::size_t>(std::clamp(step, -kSteps, kSteps) + kSteps);
+  return (check.kind == CheckKind::volts ? volts_ : glow_)[look.spread ? 1 : 0][at];
+}
+
+double Likelihood::density(const Check& check, Look& look, double typed) const {
+  if (check.kind == CheckKind::ohms) {
+    return chances(check, look)[typed < kJoinedBelowOhm ? 0 : typed < kOpenFromOhm ? 1 : 2];
+  }
+  const double e = plant_.emf_v(), width = 0.25 * e, span = 2.4 * e;
+  if (look.unknown) return width / span;
+  const double v = *value(check, look), s = sigma(v, e, look.spread), z = (typed - v) / s;
+  const double normal = std::exp(-0.5 * z * z) / (s * 2.5066282746310002);
+  return width * ((1.0 - kHumanError) * normal + kHumanError / span);
+}
+
+double Likelihood::complaint_at(Look& look, Symptom symptom, int outlet) const {
+  const double v = device_volts(look, outlet, plant_.device_ohm(outlet));
+  const Chances c = runs(v, look.has(FaultKind::device_dead));
+  switch (symptom) {
+    case Symptom::weak: return c[1];
+    case Symptom::reversed: return v < -0.3 * plant_.nominal_v() ? 1.0 : 0.0;
+    case Symptom::volts_but_dead: {
+      const double open_v = look.view.at({}).reading_v(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative));
+      return std::abs(open_v) > kFullFrom * plant_.emf_v() ? c[2] : 0.0;
+    }
+    default: return c[2];
+  }
+}
+
+double Likelihood::complaint(Look& look) const {
+  constexpr double kFloor = 0.004;      // people tell it wrongly, too
+  constexpr double kUnknown = 0.15;
+  if (look.unknown) return kUnknown;
+  double p = 1.0;
+  switch (case_.complaint.symptom) {
+    case Symptom::only_when_moved:
+      p = 0.0;
+      for (std::size_t i = 0; i < look.count; ++i) {
+        const Fault& fault = look.faults[i];
+        const bool on_the_way =
+            fault.outlet == circuit::kBlock || plant_.feeds(plant_.outlet_index(fault.outlet), complained_.front());
+        if (on_the_way) p = std::max(p, notice(fault.kind).flickers);
+      }
+      break;
+    case Symptom::blows_at_once:
+      p = look.has(FaultKind::pair_shorted) ? 0.95 : look.has(FaultKind::overload) ? 0.02 : 0.0;
+      break;
+    case Symptom::blows_later:
+      p = look.has(FaultKind::overload) ? 0.9 : look.has(FaultKind::pair_shorted) ? 0.05 : 0.0;
+      break;
+    case Symptom::something_else_alive:
+      p = look.has(FaultKind::wrong_branch) || look.has(FaultKind::wrong_branch_unfused) ? 0.6 : 0.0;
+      break;
+    default:
+      for (const int k : complained_) p = std::min(p, complaint_at(look, case_.complaint.symptom, k));
+      break;
+  }
+  return kFloor + (1.0 - kFloor) * p;
+}
+
+}  // namespace diagnosis

@@ -1,0 +1,43 @@
+#include "diagnosis/safety.h"
+
+namespace diagnosis {
+namespace {
+
+constexpr double kRounding = 1e-9;
+
+}  // namespace
+
+std::string unsafe(const Case&, const Check& check) {
+  if (check.act == Act::hands && check.state.fuse_in) return "Hands near bare conductors with the fuse in.";
+  if (check.act == Act::hands && !check.proves_dead) return "Hands near bare conductors that were not proved dead.";
+  if (check.state.parted_at && (check.state.fuse_in || !check.proves_dead)) return "A splice parted while it may be live.";
+  if (check.kind == CheckKind::ohms && check.state.fuse_in) return "A meter on ohms with the fuse in.";
+  for (const Site& site : check.sites) {
+    if (site.location == Location::battery && check.act == Act::hands) return "Hands at the battery, which can not be switched off.";
+  }
+  const bool across_the_source = check.red.kind == SpotKind::battery_post || check.red.kind == SpotKind::bus;
+  if (check.kind == CheckKind::ohms && across_the_source) return "A meter on ohms across the battery.";
+  return {};
+}
+
+std::string unsafe(const Case& the_case, const RemedyStep& step) {
+  if (step.act == Act::hands && step.fuse_in) return "Hands near bare conductors with the fuse in.";
+  if (step.act == Act::hands && !step.proved_dead) return "Hands near bare conductors that were not proved dead.";
+  if (step.fits_fuse && step.fits_fuse->number() > the_case.fitted.fuse.number() + kRounding) return "A bigger fuse.";
+  return {};
+}
+
+std::string unsafe(const Case& the_case, const Remedy& remedy) {
+  bool dead = false;   // proved, and still so
+  for (const RemedyStep& step : remedy.steps) {
+    const std::string why = unsafe(the_case, step);
+    if (!why.empty()) return why;
+    if (step.act == Act::hands && !dead) return "Hands before dead was proved.";
+    dead = (dead || step.proves_dead) && !step.fuse_in;
+  }
+  if (remedy.steps.empty()) return "No steps.";
+  if (remedy.retest.words.empty()) return "No re-test.";
+  return {};
+}
+
+}  // namespace diagnosis
