@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <string_view>
 
 #include "drawing/shape.h"
 
@@ -18,5 +19,9 @@ struct Colour {
 // nullopt for Ink::none: nothing is drawn. Paper has black and white only, since many
 // printers do; what colour says there is also said by a mark or a word.
 std::optional<Colour> colour_of(Ink ink, Palette palette);
+// The swatch of a colour word ("red", "clear", "tan"); Ink::none for a word without one.
+Ink swatch(std::string_view colour_word);
+// Ink for text upon a swatch, at 4.5 : 1 or more in every palette.
+Ink on_swatch(Ink swatch);
 
 }  // namespace drawing

@@ -12,7 +12,15 @@ namespace drawing {
 
 struct Point { double x = 0.0; double y = 0.0; };   // CSS px, y downwards
 
-enum class Ink { text, muted, line, positive, negative, accent, good, caution, stop, card, ground, none };
+// After `none`: colours of real things (a fuse's body, insulation, copper), the same by day and
+// by night; on paper greys by their lightness, so the word stands beside them. on_light and
+// on_dark are for text upon them: on_swatch() picks.
+enum class Ink {
+  text, muted, line, positive, negative, accent, good, caution, stop, card, ground, none,
+  swatch_black, swatch_brown, swatch_red, swatch_orange, swatch_yellow, swatch_green, swatch_blue, swatch_violet,
+  swatch_grey, swatch_white, swatch_pink, swatch_tan, swatch_turquoise, swatch_copper, swatch_metal,
+  on_light, on_dark,
+};
 enum class Anchor { left, centre, right };
 enum class TextSize { caption, text, title };
 

@@ -8,6 +8,7 @@
 #include <imgui.h>
 #include <imgui_internal.h>
 
+#include "drawing/palette.h"
 #include "ui/paint.h"
 #include "ui/parts.h"
 #include "ui/press.h"
@@ -24,7 +25,13 @@ struct Map {
   [[nodiscard]] float length(double l) const { return static_cast<float>(l) * k; }
 };
 
-std::uint32_t ink(drawing::Ink i) { return colour(ink_of(i)); }
+std::uint32_t ink(drawing::Ink i) {
+  if (i <= drawing::Ink::none) return colour(ink_of(i));
+  const auto thing = drawing::colour_of(i, now().frame.dark ? drawing::Palette::night : drawing::Palette::day);
+  if (!thing) return colour(Ink::card);
+  return 0xFF000000U | (static_cast<std::uint32_t>(thing->blue) << 16U) | (static_cast<std::uint32_t>(thing->green) << 8U) |
+         thing->red;
+}
 
 void paint(const Map& map, const drawing::Line& s) {
   const ImVec2 a = map.at(s.a), b = map.at(s.b);

@@ -72,7 +72,7 @@ Ink ink_of(drawing::Ink ink) {
     case drawing::Ink::stop: return Ink::stop;
     case drawing::Ink::card: return Ink::card;
     case drawing::Ink::ground: return Ink::ground;
-    case drawing::Ink::none: break;
+    default: break;  // none, and the colours of things: picture.cpp takes those from the palette
   }
   return Ink::card;
 }
