@@ -9,7 +9,7 @@ import { bring, find, idle, openBrowser, openPhone, press, startServer } from '.
 import { chainFile, importFile, openNotebook, scratch, understand } from './walk.mjs';
 
 const FOLDER = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'docs', 'pictures');
-const COLOURS = 48;
+const COLOURS = [48, 24, 16];     // as many as keep it under the limit
 const LIMIT = 60000;      // bytes, each
 const PHONE = { width: 412, height: 915, ratio: 2 };
 
@@ -76,12 +76,19 @@ function chunk(kind, bytes) {
 
 function palettePng({ width, height, palette, pixels }) {
   const flat = Buffer.from(pixels, 'base64');
-  const lines = Buffer.alloc(height * (width + 1));
-  for (let y = 0; y < height; y += 1) flat.copy(lines, y * (width + 1) + 1, y * width, (y + 1) * width);
+  const bits = palette.length > 16 ? 8 : 4;
+  const stride = Math.ceil(width * bits / 8);
+  const lines = Buffer.alloc(height * (stride + 1));
+  for (let y = 0; y < height; y += 1) {
+    for (let x = 0; x < width; x += 1) {
+      const at = y * (stride + 1) + 1 + Math.floor(x * bits / 8);
+      lines[at] |= bits === 8 || x % 2 ? flat[y * width + x] : flat[y * width + x] << 4;
+    }
+  }
   const head = Buffer.alloc(13);
   head.writeUInt32BE(width, 0);
   head.writeUInt32BE(height, 4);
-  head.set([8, 3, 0, 0, 0], 8);
+  head.set([bits, 3, 0, 0, 0], 8);
   return Buffer.concat([Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'), chunk('IHDR', head),
     chunk('PLTE', Buffer.from(palette.flatMap((key) => [key >> 16, (key >> 8) & 255, key & 255]))),
     chunk('IDAT', deflateSync(lines, { level: 9 })), chunk('IEND', Buffer.alloc(0))]);
@@ -90,7 +97,11 @@ function palettePng({ width, height, palette, pixels }) {
 async function take(workshop, page, name) {
   await idle(page);
   const picture = await page.screenshot({ type: 'png' });
-  const png = palettePng(await workshop.evaluate(quantise, [picture.toString('base64'), COLOURS]));
+  let png;
+  for (const colours of COLOURS) {
+    png = palettePng(await workshop.evaluate(quantise, [picture.toString('base64'), colours]));
+    if (png.length <= LIMIT) break;
+  }
   if (png.length > LIMIT) throw new Error(`${name}: ${png.length} bytes, at most ${LIMIT}`);
   writeFileSync(join(FOLDER, name + '.png'), png);
   console.log(name, (png.length / 1000).toFixed(0) + ' kB');
@@ -122,8 +133,8 @@ const PICTURES = {
     const files = scratch();
     await openNotebook(page);
     await importFile(page, files.file('thirty.json', chainFile(30)));
-    await page.waitForTimeout(7000);      // until the word that it came in has gone
-    await idle(page);
+    await page.waitForTimeout(12000);     // until the word that it came in has gone
+    await page.evaluate(() => branchlight.wake());
     files.clear();
   },
 };

@@ -48,7 +48,7 @@ for (const window of [WINDOWS[0], WINDOWS[1]]) {
     const phone = await here.open(window);
     const { page } = phone;
     await preferences(page);
-    await setSpin(page, 'Text size', '200 %');
+    await setSpin(page, 'Text size', '200');
     await assertNothingCut(page);
     await shot(page, `preferences-200-${window.name}`);
     await pressHead(page, 'Back');

@@ -141,7 +141,7 @@ export function chainFile(count, change = () => {}) {
   for (let id = 1; id <= count; id += 1) {
     outlets.push({
       id, name: `Lamp ${id}`, fed_from: id - 1, run_m: 0.5 + (id % 5) * 0.1,
-      load: { kind: 'constant-current', rated_a: 0.3 }, outlet_part: 'socket-lighter', terminal_part: 'tab-6.3',
+      load: { kind: 'constant-current', rated_a: 0.1 }, outlet_part: 'socket-lighter', terminal_part: 'tab-6.3',
     });
   }
   const circuit = {
