@@ -56,7 +56,7 @@ std::vector<Definition> gauge_calculators() {
                   .plot = Plot::conductor},
                  {choice_input("from", "From", from, "awg"), only_if(awg, 0b001),
                   only_if(number_input("area", "Copper", Unit::area, 0.005, 120.0, 0.5, 6.0), 0b010),
-                  only_if(number_input("diameter", "Diameter, solid", Unit::diameter, 0.08, 12.0, 0.1, 2.5), 0b100), metal},
+                  only_if(number_input("diameter", "Diameter, solid", Unit::diameter, 0.05, 12.0, 0.1, 2.5), 0b100), metal},
                  {{"area", "Copper", Unit::area}, {"awg", "Gauge", Unit::number}, {"diameter", "Diameter, solid", Unit::diameter},
                   {"ohms", "Solid, one conductor", Unit::resistance_per_length},
                   {"next-awg", "Not thinner, AWG", Unit::area}, {"next-metric", "Not thinner, metric", Unit::area}},

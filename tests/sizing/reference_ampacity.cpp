@@ -130,7 +130,8 @@ std::optional<double> derated_a(tables::AmpacityTableId id, const std::string& s
     for (const Row& candidate : table.rows) {
       if (ohm_of(candidate.id) >= wire_ohm) row = &candidate;
     }
-    if (row == &table.rows.back()) row = nullptr;
+    // (a wire within 5 % of its resistance is practically that row's size)
+    if (row == &table.rows.back() && wire_ohm < 0.95 * ohm_of(row->id)) row = nullptr;
   }
   if (row == nullptr) return std::nullopt;
   const double top_c = table.columns_c[column];
