@@ -26,7 +26,7 @@ void draw_judgement(const sizing::Judgement& judgement) {
 void draw_summary(app::AppState& app, const sizing::Candidate& candidate) {
   ui::begin_card("summary", {.name = "Summary", .tone = ui::Tone::plain});
   const sizing::Judgement* failure = candidate.first_failure();
-  if (failure != nullptr) ui::question(size_text(*candidate.size) + " does not do: it " +
+  if (failure != nullptr) ui::question(size_text(*candidate.size) + " is not the answer: " +
                                        std::string(criterion_failed(failure->criterion)) + ".");
   else ui::question(size_text(*candidate.size) + " passes every check.");
   if (candidate.fuse) ui::fact_row("Fuse", fuse_text(app.circuit(), *candidate.fuse));
