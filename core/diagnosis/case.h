@@ -45,7 +45,7 @@ struct Complaint {
 struct Tools {
   bool meter = false;        // volts and ohms, 10 Mohm
   bool lamp = false;         // filament lamp with leads or in a plug, 5 W, for this nominal voltage
-  bool device = false;       // another device, known good, that shows that it runs (a charger with a light)
+  bool device = false;       // another device, known good, that shows that it runs (a charger with a light), 0.5 A
   bool spare_fuse = false;   // of the rating fitted
   friend bool operator==(const Tools&, const Tools&) = default;
 };

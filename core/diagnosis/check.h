@@ -20,6 +20,7 @@ enum class SpotKind : int {
   fuse_feed,      // fuse in: its test point on the feed side [fuse near]; fuse out: the live clip [bus + away]
   fuse_wire,      // test point or clip on the wire side [fuse away]; red only, as fuse_feed
   clamp,          // metal under the clamp that holds the wire [clamp away]
+  wire_end,       // free end of the wire from the source, parted from the splice at an outlet [wire away]
   splice,         // bar of the splice behind an outlet, through its test slot [splice away]
   tab,            // wire's crimp on the tab behind an outlet [tail away]
   lug,            // the outlet's own blade behind it [terminal away]

@@ -48,6 +48,7 @@ std::string_view spot_word(SpotKind kind) {
     case SpotKind::fuse_feed: return "fuse-feed";
     case SpotKind::fuse_wire: return "fuse-wire";
     case SpotKind::clamp: return "clamp";
+    case SpotKind::wire_end: return "wire-end";
     case SpotKind::splice: return "splice";
     case SpotKind::tab: return "tab";
     case SpotKind::lug: return "lug";
@@ -69,9 +70,13 @@ void point_choices(const Plant& plant, Check& check) {
   switch (check.kind) {
     case CheckKind::volts:
       add(check, "full", joined({"About ", volts(e)}), kFullFrom * e, {});
-      add(check, "between", "In between", kZeroBelow * e, kFullFrom * e);
-      add(check, "zero", "Near 0 V", -kZeroBelow * e, kZeroBelow * e);
-      add(check, "minus", "Minus", {}, -kZeroBelow * e);
+      {
+        const bool drop = along_one_side(check);
+        const double zero = (drop ? kNoDropBelow : kZeroBelow) * e;
+        add(check, "between", "In between", zero, kFullFrom * e);
+        add(check, "zero", drop ? joined({"Below ", volts(zero)}) : std::string("Near 0 V"), -zero, zero);
+        add(check, "minus", "Minus", {}, -zero);
+      }
       return;
     case CheckKind::glow:
       add(check, "bright", "Bright", kBrightFrom * nominal, {});
@@ -273,6 +278,7 @@ std::string spot_words(const Case& the_case, const Spot& spot) {
     case SpotKind::fuse_feed: return "the fuse, feed side";
     case SpotKind::fuse_wire: return "the fuse, wire side";
     case SpotKind::clamp: return joined({"the ", side, " wire at the block's clamp"});
+    case SpotKind::wire_end: return joined({"the free end of the ", side, " wire from ", fed_from_words(the_case, spot.outlet)});
     case SpotKind::splice: return joined({"the ", side, " splice at ", letter});
     case SpotKind::tab: return joined({"the ", side, " tab at ", letter, ", on the wire's side"});
     case SpotKind::lug: return joined({"the outlet's ", red ? "plus" : "minus", " blade at ", letter});

@@ -70,7 +70,8 @@ class Maker {
     check.sites = {site_of(red)};
     if (!(site_of(black) == site_of(red))) check.sites.push_back(site_of(black));
     // Volts are read from the front where a contact is probed; what lies behind must be drawn out.
-    if (state.parted_at) check.sites.push_back({Location::behind, *state.parted_at});
+    const Site parted{Location::behind, state.parted_at.value_or(circuit::kBlock)};
+    if (state.parted_at && !(check.sites.back() == parted)) check.sites.push_back(parted);
     check.takes_reading = kind != CheckKind::glow;
     finish(check);
   }
@@ -192,6 +193,12 @@ void outlet_checks(Maker& make, const Case& the_case, OutletId id, bool complain
   parted.parted_at = id;
   make.points(CheckKind::ohms, at_block(SpotKind::clamp, kRed), at_block(SpotKind::clamp, kBlack), parted);
   make.points(CheckKind::glow, kFuseFeed, kFuseWire, parted);
+  // The run by itself: from where it starts to its free end.
+  const circuit::Outlet& outlet = *circuit::find_outlet(the_case.circuit, id);
+  for (const Side side : {kRed, kBlack}) {
+    const Spot start = outlet.fed_from == circuit::kBlock ? at_block(SpotKind::clamp, side) : Spot{SpotKind::splice, outlet.fed_from, side};
+    make.points(CheckKind::ohms, start, {SpotKind::wire_end, id, side}, parted);
+  }
 }
 
 }  // namespace

@@ -19,9 +19,10 @@ double p_log_p(double p) { return p > 0.0 ? p * std::log2(p) : 0.0; }
 struct Grid {
   std::size_t scenarios = 0;
   std::vector<std::size_t> choices;      // by candidate
-  std::vector<Chances> chance;
-  [[nodiscard]] const Chances& at(std::size_t candidate, std::size_t scenario) const {
-    return chance[candidate * scenarios + scenario];
+  std::vector<std::size_t> first;        // by candidate, in chance
+  std::vector<float> chance;
+  [[nodiscard]] const float* at(std::size_t candidate, std::size_t scenario) const {
+    return chance.data() + first[candidate] + scenario * choices[candidate];
   }
 };
 
@@ -54,8 +55,8 @@ double information(const std::vector<Weighed>& weighed, const std::vector<double
   Chances answer{}, group{};
   double joint = 0.0;
   for (std::size_t s = 0; s < weighed.size(); ++s) {
-    const Chances& chance = grid.at(candidate, s);
-    for (std::size_t c = 0; c < n; ++c) group[c] += probability[s] * chance[c];
+    const float* chance = grid.at(candidate, s);
+    for (std::size_t c = 0; c < n; ++c) group[c] += probability[s] * static_cast<double>(chance[c]);
     if (s + 1 == weighed.size() || weighed[s + 1].group != weighed[s].group) {
       for (std::size_t c = 0; c < n; ++c) {
         joint += p_log_p(group[c]);
@@ -72,14 +73,20 @@ double information(const std::vector<Weighed>& weighed, const std::vector<double
 Grid fill(const Model& model, const std::vector<Weighed>& weighed, const std::vector<Candidate>& candidates) {
   Grid grid;
   grid.scenarios = weighed.size();
-  grid.chance.resize(candidates.size() * weighed.size());
-  for (const Candidate& each : candidates) grid.choices.push_back(model.checks[static_cast<std::size_t>(each.check)].choices.size());
+  std::size_t room = 0;
+  for (const Candidate& each : candidates) {
+    grid.choices.push_back(model.checks[static_cast<std::size_t>(each.check)].choices.size());
+    grid.first.push_back(room);
+    room += grid.choices.back() * weighed.size();
+  }
+  grid.chance.resize(room);
   Look look(model.plant);
   for (std::size_t s = 0; s < weighed.size(); ++s) {
     model.likelihood.aim(look, *weighed[s].scenario, weighed[s].repaired);
     for (std::size_t c = 0; c < candidates.size(); ++c) {
-      grid.chance[c * weighed.size() + s] =
-          model.likelihood.coarse_chances(model.checks[static_cast<std::size_t>(candidates[c].check)], look);
+      const Chances chances = model.likelihood.coarse_chances(model.checks[static_cast<std::size_t>(candidates[c].check)], look);
+      float* to = grid.chance.data() + grid.first[c] + s * grid.choices[c];
+      for (std::size_t a = 0; a < grid.choices[c]; ++a) to[a] = static_cast<float>(chances[a]);
     }
   }
   return grid;
@@ -112,11 +119,11 @@ NextChoice choose(const Model& model, std::vector<Weighed> weighed, const std::v
     std::vector<double> after(weighed.size());
     for (std::size_t i = 0; i < std::min(kStarts, order.size()); ++i) {
       const std::size_t first = order[i];
-      if (bits[first] < 1e-3) break;
+      if (bits[first] < 1e-3) continue;
       double gained = bits[first], spent = candidates[first].minutes;
       for (std::size_t c = 0; c < grid.choices[first]; ++c) {
         double sum = 0.0;
-        for (std::size_t s = 0; s < weighed.size(); ++s) sum += after[s] = probability[s] * grid.at(first, s)[c];
+        for (std::size_t s = 0; s < weighed.size(); ++s) sum += after[s] = probability[s] * static_cast<double>(grid.at(first, s)[c]);
         if (sum < 0.02) continue;
         for (double& each : after) each /= sum;
         const double left = entropy_of_groups(weighed, after);
@@ -143,6 +150,7 @@ NextChoice choose(const Model& model, std::vector<Weighed> weighed, const std::v
   }
   best.check = candidates[chosen].check;
   best.bits = bits[chosen];
+  best.most_bits = *std::max_element(bits.begin(), bits.end());
   best.minutes = candidates[chosen].minutes;
   return best;
 }

@@ -21,6 +21,7 @@ struct Weighed {
 struct NextChoice {
   int check = -1;         // -1: none
   double bits = 0.0;      // expected information
+  double most_bits = 0.0; // of any candidate
   double minutes = 0.0;
 };
 // `weighed` sums to about one.

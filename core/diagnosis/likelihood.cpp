@@ -71,8 +71,8 @@ Likelihood::Likelihood(const Case& the_case, const Plant& plant, const std::vect
   for (const bool spread : {false, true}) {
     for (int step = -kSteps; step <= kSteps; ++step) {
       const double v = step * plant_.emf_v() / kStepsPerEmf;
-      volts_[spread ? 1 : 0].push_back(with_human_error(by_range(CheckKind::volts, v, spread), 4));
-      glow_[spread ? 1 : 0].push_back(with_human_error(by_range(CheckKind::glow, v, spread), 3));
+      volts_[spread ? 1 : 0].push_back(with_human_error(by_range(CheckKind::volts, v, spread, false), 4));
+      glow_[spread ? 1 : 0].push_back(with_human_error(by_range(CheckKind::glow, v, spread, false), 3));
     }
   }
 }
@@ -117,7 +117,7 @@ double Likelihood::sigma(double value, double scale, bool spread) const {
   return std::sqrt(std::pow(kMeterV + kMeterPart * std::abs(value), 2) + std::pow(kBatteryPart * value, 2) + size * size);
 }
 
-Chances Likelihood::by_range(CheckKind kind, double value, bool spread) const {
+Chances Likelihood::by_range(CheckKind kind, double value, bool spread, bool drop) const {
   Chances made{};
   if (kind == CheckKind::ohms) {
     made[value < kJoinedBelowOhm ? 0 : value < kOpenFromOhm ? 1 : 2] = 1.0;
@@ -132,8 +132,9 @@ Chances Likelihood::by_range(CheckKind kind, double value, bool spread) const {
     made[1] = std::max(0.0, 1.0 - made[0] - made[2]);
     return made;
   }
-  const double s = std::hypot(sigma(value, e, spread), kWordPart * e);
-  const double up_to_minus = below((-kZeroBelow * e - value) / s), up_to_zero = below((kZeroBelow * e - value) / s);
+  const double zero = (drop ? kNoDropBelow : kZeroBelow) * e;
+  const double s = std::hypot(sigma(value, e, spread), drop ? 0.0 : kWordPart * e);
+  const double up_to_minus = below((-zero - value) / s), up_to_zero = below((zero - value) / s);
   const double up_to_full = below((kFullFrom * e - value) / s);
   made[0] = 1.0 - up_to_full;
   made[1] = std::max(0.0, up_to_full - up_to_zero);
@@ -209,9 +210,8 @@ Chances Likelihood::by_fault(const Check& check, const Fault& fault) const {
         case FaultKind::fuse_missing: return mostly(2, 0.98, 0);
         case FaultKind::fuse_elsewhere: {
           Chances made{};
-          made[3] = 0.85;
-          made[2] = 0.12;
-          made[0] = 0.03;
+          made[3] = 0.96;
+          made[2] = 0.04;
           return made;
         }
         default: return sure(0);
@@ -342,12 +342,12 @@ Chances Likelihood::chances(const Check& check, Look& look) const {
     return made;
   }
   const bool points = check.kind == CheckKind::volts || check.kind == CheckKind::glow || check.kind == CheckKind::ohms;
-  return with_human_error(points ? by_range(check.kind, *value(check, look), look.spread) : by_words(check, look), n);
+  return with_human_error(points ? by_range(check.kind, *value(check, look), look.spread, along_one_side(check)) : by_words(check, look), n);
 }
 
 Chances Likelihood::coarse_chances(const Check& check, Look& look) const {
   const bool steps = check.kind == CheckKind::volts || check.kind == CheckKind::glow;
-  if (look.unknown || !steps) return chances(check, look);
+  if (look.unknown || !steps || along_one_side(check)) return chances(check, look);
   const int step = static_cast<int>(std::lround(*value(check, look) * kStepsPerEmf / plant_.emf_v()));
   const auto at = static_cast<std::size_t>(std::clamp(step, -kSteps, kSteps) + kSteps);
   return (check.kind == CheckKind::volts ? volts_ : glow_)[look.spread ? 1 : 0][at];

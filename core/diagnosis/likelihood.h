@@ -58,7 +58,7 @@ class Likelihood {
   Bench bench_of(const Check& check) const;
   double device_volts(Look& look, int outlet, double ohm) const;
   double sigma(double value, double scale, bool spread) const;
-  Chances by_range(CheckKind kind, double value, bool spread) const;
+  Chances by_range(CheckKind kind, double value, bool spread, bool drop) const;
   Chances by_fault(const Check& check, const Fault& fault) const;
   Chances by_words(const Check& check, Look& look) const;
   Chances swap_fuse(Look& look) const;

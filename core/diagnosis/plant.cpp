@@ -154,6 +154,7 @@ int Plant::node(const Spot& spot, bool fuse_in) const {
     case SpotKind::fuse_feed: return fuse_in ? red(fuse_contact) : red(bus);
     case SpotKind::fuse_wire: return red(fuse);
     case SpotKind::clamp: return node_of(Element::clamp, -1, spot.side);
+    case SpotKind::wire_end: return node_of(Element::wire, k, spot.side);
     case SpotKind::splice: return node_of(Element::splice, k, spot.side);
     case SpotKind::tab: return node_of(Element::tail, k, spot.side);
     case SpotKind::lug: return node_of(Element::terminal, k, spot.side);

@@ -12,9 +12,9 @@ namespace diagnosis {
 namespace {
 
 // Stop when the remedy at its place is this sure.
-constexpr double kSure = 0.985;
+constexpr double kSure = 0.97;
 // A check that promises less than this tells nothing worth its minutes.
-constexpr double kLeastBits = 0.012;
+constexpr double kLeastBits = 0.02;
 // None of the faults known here explains the answers.
 constexpr double kNoneFits = 0.5;
 // A repair that was made and did not help: made badly, or made at the wrong place.
@@ -369,7 +369,7 @@ Advice Tracer::Work::advise() const {
     return made;
   }
   const NextChoice choice = next_check();
-  if (choice.check < 0 || choice.bits < kLeastBits) {
+  if (choice.check < 0 || choice.most_bits < kLeastBits) {
     made.kind = AdviceKind::cannot_tell;
     made.to_try = order_to_try(groups);
     if (made.to_try.empty()) {
