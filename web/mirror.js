@@ -295,7 +295,9 @@ export class Mirror {
       this.#attribute(node, 'aria-valuemax', record.high > record.low ? record.high : null);
     }
     node.value = record.value;
-    if (!node.typing && element.value !== record.value) element.value = record.value;
+    if (node.typing || element.value === record.value) return;
+    element.value = record.value;
+    if (document.activeElement === element) element.select();     // what is typed next takes its place
   }
 
   #attribute(node, name, value) {

@@ -47,8 +47,15 @@ export const kept = (page) => page.evaluate(async () => {
 });
 
 // Until the worker of this page has finished what it does: installed one, or given up.
-export const workerSettled = (page, state = 'active') => page.waitForFunction(async (wanted) => {
-  const registration = await navigator.serviceWorker.getRegistration();
-  if (!registration || registration.installing) return false;
-  return wanted === 'active' ? Boolean(registration.active?.state === 'activated') : Boolean(registration[wanted]);
-}, state, { timeout: 20000, polling: 100 });
+export async function workerSettled(page, state = 'active') {
+  for (const end = Date.now() + 20000; Date.now() < end;) {
+    const there = await page.evaluate(async (wanted) => {
+      const registration = await navigator.serviceWorker.getRegistration();
+      if (!registration || registration.installing) return false;
+      return wanted === 'active' ? registration.active?.state === 'activated' : Boolean(registration[wanted]);
+    }, state);
+    if (there) return;
+    await new Promise((done) => setTimeout(done, 50));
+  }
+  throw new Error(`the service worker did not come to be ${state}`);
+}

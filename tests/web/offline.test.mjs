@@ -10,11 +10,15 @@ let browser;
 before(async () => { browser = await openBrowser(); });
 after(async () => { await browser.close(); });
 
-async function firstVisit(run) {
+async function firstVisit(run, controlled = true) {
   const folder = copyOfDist();
   const server = await startServer(folder);
   const phone = await openPhone(browser, server.url);
   await workerSettled(phone.page);
+  if (controlled) {                                // from the second start on, the worker answers
+    await phone.page.reload();
+    await idle(phone.page);
+  }
   try { await run({ folder, server, phone, page: phone.page }); } finally {
     await phone.context.close();
     await server.stop();
@@ -52,7 +56,7 @@ test('a first visit asks for each file of the list, and the single-file page is 
   const paths = Object.keys(caches_[0]);
   for (const path of ['/index.html', '/app.js', '/app.wasm', '/style.css', '/manifest.webmanifest']) assert.ok(paths.includes(path), path);
   assert.ok(!server.requests.includes('/branchlight.html'));
-}));
+}, false));
 
 test('a newer version takes over as a whole at the next start, and the old one is dropped', () => firstVisit(async ({ folder, server, phone }) => {
   const version = deploy(folder, 'second');
@@ -72,6 +76,16 @@ test('a newer version takes over as a whole at the next start, and the old one i
   await opened(page);
   assert.equal(await buildOf(page), 'second');
 }));
+
+test('a newer version during the very first visit: the page stays, the next start is the new one', () => firstVisit(async ({ folder, server, phone }) => {
+  const version = deploy(folder, 'second');
+  await checkForUpdate(phone.page);
+  await workerSettled(phone.page);
+  assert.equal(await buildOf(phone.page), 'first');
+  const page = await nextStart(phone, server);
+  assert.equal(await buildOf(page), 'second');
+  assert.deepEqual(Object.keys(await kept(page)), ['branchlight-' + version]);
+}, false));
 
 test('a reload is a start too', () => firstVisit(async ({ folder, phone, page }) => {
   deploy(folder, 'second');

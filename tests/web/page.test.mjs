@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { copyOfDist } from './deploy.mjs';
-import { DIST, find, idle, openBrowser, openDesktop, openPhone, press, sleep, startServer, swipe } from './support.mjs';
+import { DIST, find, idle, openBrowser, openDesktop, openPhone, press, resize, sleep, startServer, swipe } from './support.mjs';
 
 let browser;
 let server;
@@ -173,8 +173,7 @@ test('the single file opens without a server, asks for nothing, and keeps change
 test('a new size, turned or not, fills the window sharply', async () => {
   const { page, context } = await openPhone(browser, server.url, { ratio: 2 });
   for (const size of [{ width: 915, height: 412 }, { width: 320, height: 640 }]) {
-    await page.setViewportSize(size);
-    await idle(page);
+    await resize(page, size);
     const canvas = await page.evaluate(() => { const c = document.getElementById('canvas'); return [c.width, c.height]; });
     assert.deepEqual(canvas, [size.width * 2, size.height * 2]);
   }

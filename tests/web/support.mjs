@@ -17,6 +17,7 @@
 //   await said(page)                                  // every name and value on the page, in reading order, as lines
 //   await offline(phone.context, true)                // Chromium's own switch; server.stop() is the other half
 //   await shot(page, 'size-412-day')                  // PNG at pixel ratio 3 in tests/web/shots/
+//   await resize(page, { width: 915, height: 412 })   // turned, or another window
 //   await tree(page)                                  // accessibility tree as text, for a failing test's message
 //   await openDesktop(browser, url, { width: 1280, height: 800 })   // mouse and keyboard instead of a finger
 //
@@ -76,12 +77,35 @@ export const openDesktop = (browser, url, options = {}) =>
 
 // The app has started, draws nothing, and everything is written.
 export async function idle(page, timeout = 30000) {
-  await page.waitForFunction(async () => {
-    const app = globalThis.branchlight;
-    if (!app || app.busy || app.frames < 2) return false;
-    await new Promise((done) => setTimeout(done, 60));     // an event on its way, a word being announced
-    return !app.busy;
-  }, null, { timeout, polling: 30 });
+  const end = Date.now() + timeout;
+  let still = 0;
+  while (still < 3) {                        // an event on its way, a word being announced
+    if (Date.now() > end) throw new Error('the app never came to rest');
+    const resting = await page.evaluate(() => {
+      const app = globalThis.branchlight;
+      return Boolean(app && app.frames > 1 && !app.busy);
+    }).catch((error) => {
+      if (/context was destroyed|navigat/i.test(error.message)) return false;      // the page is being loaded again
+      throw error;
+    });
+    still = resting ? still + 1 : 0;
+    await sleep(25);
+  }
+}
+
+// A new window size or pixel ratio has reached the canvas.
+async function fitted(page, ratio) {
+  await page.waitForFunction((wanted) => {
+    const canvas = document.getElementById('canvas');
+    return devicePixelRatio === wanted && canvas.width === Math.round(innerWidth * wanted)
+      && canvas.height === Math.round(innerHeight * wanted);
+  }, ratio, { polling: 30, timeout: 15000 });
+  await idle(page);
+}
+export async function resize(page, size) {
+  await page.setViewportSize(size);
+  await page.waitForFunction(({ width, height }) => innerWidth === width && innerHeight === height, size, { polling: 30 });
+  await fitted(page, await page.evaluate(() => devicePixelRatio));
 }
 
 export function find(page, role, name) {
@@ -203,10 +227,9 @@ export async function shot(page, name, ratio = 3) {
     { width, height, deviceScaleFactor, mobile });
   const before = await page.evaluate(() => devicePixelRatio);
   await metrics(ratio);
-  await page.evaluate(() => branchlight.wake());
-  await idle(page);
+  await fitted(page, ratio);
   const picture = await session.send('Page.captureScreenshot', { format: 'png' });
   writeFileSync(join(SHOTS, name + '.png'), Buffer.from(picture.data, 'base64'));
   await metrics(before);
-  await idle(page);
+  await fitted(page, before);
 }
