@@ -47,16 +47,17 @@ std::optional<drawing::Picture> conductor_plate(const std::string& conductor_id,
   Plate plate(options, 150.0);
   const double u = plate.unit();
   const double across = stranded_mm(*wire);
-  // Drawn beside a length of 10 mm, both to the same scale.
-  const double px_per_mm = std::min({104.0 * u / (across * 1.5), (plate.width() - 24.0 * u) * 0.55 / 10.0, 9.0 * u});
+  // Beside a bar of 10, 5 or 2 mm to the same scale.
+  const double px_per_mm = std::min(104.0 * u / (across * 1.5), 16.0 * u);
   const double radius = 0.5 * across * px_per_mm;
   const Point centre{plate.width() * 0.3, 60.0 * u};
   plate.circle(centre, radius * 1.42, Ink::muted, Ink::swatch_red);
   plate.circle(centre, radius * 1.04, Ink::none, Ink::swatch_brown);
   strands(plate, centre, radius, rings_for(wire->area.number()));
   const double bar_left = plate.width() * 0.58;
-  const double bar = std::min(10.0 * px_per_mm, plate.width() * 0.38);
-  const double bar_mm = bar / px_per_mm;
+  const double room = plate.width() * 0.38;
+  const double bar_mm = 10.0 * px_per_mm <= room ? 10.0 : 5.0 * px_per_mm <= room ? 5.0 : 2.0;
+  const double bar = bar_mm * px_per_mm;
   plate.line({bar_left, 60.0 * u}, {bar_left + bar, 60.0 * u}, 2.0, Ink::text);
   for (const double x : {bar_left, bar_left + bar}) plate.line({x, 54.0 * u}, {x, 66.0 * u}, 2.0, Ink::text);
   plate.text({bar_left + bar * 0.5, 44.0 * u}, units::number_text(bar_mm, 2) + " mm", drawing::Anchor::centre, Ink::muted);
