@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,11 +13,13 @@
 
 #include "app/notebook.h"
 #include "app/preferences.h"
+#include "app/quick_inputs.h"
 #include "app/records.h"
 #include "app/results.h"
 #include "app/route.h"
 #include "circuit/edit.h"
 #include "platform/platform.h"
+#include "reference/search.h"
 #include "units/format.h"
 
 namespace app {
@@ -60,6 +63,18 @@ class AppState {
   const sizing::Reach& reach(const circuit::InHand& in_hand);
   // Takes a fix over: the first circuit replaces the open one, a second becomes one of its own.
   void use_fix(const sizing::Fix& fix);
+
+  // Applies edits that belong together as one step of undo, all or none, and says so. False
+  // when one was refused: problem() then says why.
+  bool use_edits(const std::vector<circuit::Edit>& edits, const std::string& what);
+
+  // Quick calculators: what was asked last, kept from start to start.
+  [[nodiscard]] calculators::Values quick_values(const calculators::Calculator& calculator) const;
+  void set_quick_values(const calculators::Calculator& calculator, const calculators::Values& values);
+
+  // The reference pages in the person's units, and the search over them; made when first asked for.
+  const reference::Book& book() const;
+  const reference::SearchIndex& search_index() const;
 
   // The notebook.
   [[nodiscard]] const Notebook& notebook() const { return notebook_; }
@@ -117,6 +132,8 @@ class AppState {
   void land_on(const Route& route);
   bool step_back_to(const Route& route);
   [[nodiscard]] Route existing(Route route) const;
+  [[nodiscard]] bool is_there(const Route& route) const;   // the calculator, page, row or card
+  [[nodiscard]] std::string lookup_title() const;          // of what of those is shown; empty: none
   void show_title();
   bool edit_stored(std::uint32_t number, const circuit::Edit& edit, std::string join_key);
 
@@ -126,6 +143,14 @@ class AppState {
   Preferences preferences_;
   platform::Surroundings surroundings_;
   Results results_;
+  QuickInputs quick_;
+  struct Lookup {
+    explicit Lookup(units::Preference preference) : book(reference::make_book(preference)), index(book) {}
+    reference::Book book;
+    reference::SearchIndex index;
+  };
+  const Lookup& lookup() const;
+  mutable std::unique_ptr<Lookup> lookup_;
   std::uint64_t revision_ = 1;
   std::string problem_;
   Route route_;

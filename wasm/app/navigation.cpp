@@ -10,6 +10,10 @@ Route AppState::existing(Route route) const {
   if (about_circuit && !has_circuit()) return route.parent();
   if (route.sheet == Sheet::outlet && circuit::find_outlet(circuit(), route.outlet) == nullptr)
     return route.parent();
+  if (!is_there(route)) {
+    Route above = route.parent();
+    return is_there(above) ? above : above.parent();
+  }
   if (route.sheet == Sheet::stored && notebook_.find(route.stored) == nullptr) return route.parent();
   return route;
 }
@@ -18,6 +22,7 @@ void AppState::show_title() {
   std::string title = "Branchlight";
   if (route_.screen == Screen::circuits) title = "Circuits";
   else if (route_.screen == Screen::preferences) title = "Preferences";
+  else if (const std::string found = lookup_title(); !found.empty()) title = found;
   else if (has_circuit()) title = circuit().name;
   host_.set_title(title);
 }

@@ -31,8 +31,9 @@ struct ScreenWord {
   Screen screen;
   std::string_view word;
 };
-constexpr std::array<ScreenWord, 3> kScreens{{
-    {Screen::size, "size"}, {Screen::circuits, "circuits"}, {Screen::preferences, "preferences"}}};
+constexpr std::array<ScreenWord, 6> kScreens{{
+    {Screen::size, "size"}, {Screen::circuits, "circuits"}, {Screen::preferences, "preferences"},
+    {Screen::quick, "quick"}, {Screen::tables, "tables"}, {Screen::cards, "cards"}}};
 
 std::string_view screen_word(Screen screen) {
   for (const ScreenWord& known : kScreens)
@@ -60,18 +61,10 @@ std::optional<std::uint32_t> positive_number(std::string_view text) {
   return number;
 }
 
-// An address carries '1/0awg' as '1-0awg': the slash parts the address.
-std::string size_word(std::string_view conductor_id) {
-  std::string word(conductor_id);
-  for (char& c : word)
-    if (c == '/') c = '-';
-  return word;
-}
-
 std::string size_from_word(std::string_view word) {
   for (const tables::GaugeSystem system : {tables::GaugeSystem::awg, tables::GaugeSystem::metric})
     for (const tables::Conductor& size : tables::conductors(system))
-      if (size_word(size.id) == word) return std::string(size.id);
+      if (address_word(size.id) == word) return std::string(size.id);
   return {};
 }
 
@@ -94,7 +87,23 @@ std::optional<Route> parse_size_sheet(std::string_view word, std::string_view re
   return rest.empty() ? std::optional(route) : std::nullopt;
 }
 
+// What is there of that name, the app looks up: an address only has a shape.
+Route parse_reference(std::string_view screen, std::string_view rest) {
+  const std::string_view key = take_part(rest);
+  if (screen == "cards") return rest.empty() ? Route::card(key) : Route::at(Screen::tables);
+  if (screen == "quick") return Route::quick(key, rest == "how" ? Sheet::how : Sheet::none);
+  if (key == "how") return Route::card(rest);
+  return Route::page(key, rest);
+}
+
 }  // namespace
+
+std::string address_word(std::string_view key) {
+  std::string word(key);
+  for (char& c : word)
+    if (c == '/') c = '-';
+  return word;
+}
 
 Route Route::at(Screen screen, Sheet sheet) {
   Route route;
@@ -127,7 +136,32 @@ Route Route::at_stored(std::uint32_t number) {
   return route;
 }
 
-Route Route::parent() const { return at(sheet == Sheet::none ? Screen::size : screen); }
+Route Route::quick(std::string_view calculator, Sheet sheet) {
+  Route route = at(Screen::quick, sheet);
+  route.key = calculator;
+  return route;
+}
+
+Route Route::page(std::string_view page, std::string_view row) {
+  Route route = at(Screen::tables, row.empty() ? Sheet::none : Sheet::row);
+  route.key = page;
+  route.row = address_word(row);
+  return route;
+}
+
+Route Route::card(std::string_view card) {
+  Route route = at(Screen::cards);
+  route.key = card;
+  return route;
+}
+
+Route Route::parent() const {
+  if (sheet == Sheet::row) return page(key);
+  if (sheet == Sheet::how) return quick(key);
+  if (screen == Screen::cards) return at(Screen::tables);
+  if (!key.empty()) return at(screen);
+  return at(sheet == Sheet::none ? Screen::size : screen);
+}
 
 Route parse_route(std::string_view text) {
   if (!text.empty() && text.front() == '#') text.remove_prefix(1);
@@ -141,6 +175,7 @@ Route parse_route(std::string_view text) {
     const auto number = positive_number(text);
     return number ? Route::at_stored(*number) : Route::at(Screen::circuits);
   }
+  if (first == "quick" || first == "tables" || first == "cards") return parse_reference(first, text);
   const std::string_view second = take_part(text);
   if (first == "preferences")
     return Route::at(Screen::preferences, second == "sources" && text.empty() ? Sheet::sources : Sheet::none);
@@ -150,15 +185,18 @@ Route parse_route(std::string_view text) {
 
 std::string route_text(const Route& route) {
   std::string text(screen_word(route.screen));
+  if (!route.key.empty()) text.append("/").append(route.key);
   switch (route.sheet) {
     case Sheet::none: return text;
+    case Sheet::how: return text.append("/how");
+    case Sheet::row: return text.append("/").append(route.row);
     case Sheet::stored: return text.append("/").append(std::to_string(route.stored));
     case Sheet::outlet: return text.append("/outlet/").append(std::to_string(route.outlet.number));
     default: break;
   }
   text += "/";
   text += sheet_word(route.sheet);
-  if (!route.size.empty()) text.append("/").append(size_word(route.size));
+  if (!route.size.empty()) text.append("/").append(address_word(route.size));
   return text;
 }
 

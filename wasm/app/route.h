@@ -1,5 +1,6 @@
 // Where in the app we are, as the address after '#' says it: a screen, and a sheet over it.
-// "size", "size/outlet/3", "size/why/10awg", "size/what-if/12awg", "circuits/2", "preferences".
+// "size", "size/outlet/3", "size/why/10awg", "size/what-if/12awg", "circuits/2", "preferences",
+// "quick/drop-of-a-run", "tables/wire/10awg", "cards/crimp" (also "tables/how/crimp").
 // Anything else reads as the Size screen.
 #pragma once
 
@@ -11,7 +12,7 @@
 
 namespace app {
 
-enum class Screen : std::uint8_t { size, circuits, preferences };
+enum class Screen : std::uint8_t { size, circuits, preferences, quick, tables, cards };
 
 enum class Sheet : std::uint8_t {
   none,
@@ -26,6 +27,8 @@ enum class Sheet : std::uint8_t {
   more,        // size/more: what else can be done with this circuit
   stored,      // circuits/<number>: one stored circuit
   sources,     // preferences/sources
+  how,         // quick/<calculator>/how: how it is worked out
+  row,         // tables/<page>/<row>
 };
 
 struct Route {
@@ -34,6 +37,8 @@ struct Route {
   circuit::OutletId outlet;        // Sheet::outlet
   std::string size;                // Sheet::why, Sheet::what_if
   std::uint32_t stored = 0;        // Sheet::stored: the circuit's number in the notebook
+  std::string key;                 // calculator, page or card; empty: the list of them
+  std::string row;                 // Sheet::row, as address_word() writes its key
 
   friend bool operator==(const Route&, const Route&) = default;
 
@@ -42,11 +47,16 @@ struct Route {
   static Route why(std::string_view conductor_id);
   static Route what_if(std::string_view conductor_id);
   static Route at_stored(std::uint32_t number);
-  // The screen below the sheet; Size below any other screen.
+  static Route quick(std::string_view calculator, Sheet sheet = Sheet::none);
+  static Route page(std::string_view page, std::string_view row = {});
+  static Route card(std::string_view card);
+  // The screen below the sheet, the list below one of it; Size below any other screen.
   [[nodiscard]] Route parent() const;
 };
 
 Route parse_route(std::string_view text);   // never fails; a leading '#' is fine
 std::string route_text(const Route& route); // no '#'
+// A key as one part of an address: '1/0awg' is '1-0awg', for the slash parts the address.
+std::string address_word(std::string_view key);
 
 }  // namespace app

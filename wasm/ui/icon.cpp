@@ -61,6 +61,15 @@ void places(const Pen& pen, Icon icon) {
       pen.line({{-9, 2.8F}, {9, 2.8F}});
       pen.line({{-2.5F, -8}, {-2.5F, 8}});
       break;
+    case Icon::sums:                   // plus, minus, equals: sums to do
+      pen.line({{-8.5F, -5}, {-2.5F, -5}});
+      pen.line({{-5.5F, -8}, {-5.5F, -2}});
+      pen.line({{3, -5}, {9, -5}});
+      pen.line({{-8, 3}, {-3, 8}});
+      pen.line({{-8, 8}, {-3, 3}});
+      pen.line({{3, 4}, {9, 4}});
+      pen.line({{3, 7.5F}, {9, 7.5F}});
+      break;
     default: break;
   }
 }
@@ -133,6 +142,16 @@ void draw_icon(Icon icon, float x, float y, float size, std::uint32_t colour, fl
       pen.line({{-8, -9}, {8, -9}, {8, 9}, {-8, 9}}, true);
       pen.line({{-4, -9}, {-4, 9}});
       pen.line({{0, -4}, {4.5F, -4}});
+      break;
+    case Icon::search:
+      pen.arc({-1.5F, -1.5F}, 6.5F, 0, 2 * kPi);
+      pen.line({{3.4F, 3.4F}, {9, 9}});
+      break;
+    case Icon::steps:                  // three lines, each with its mark
+      for (const float at : {-7.0F, 0.0F, 7.0F}) {
+        pen.dot({-7.5F, at}, 1.8F);
+        pen.line({{-2.5F, at}, {9, at}});
+      }
       break;
     case Icon::folder: pen.line({{-9, -7}, {-3, -7}, {0, -4}, {9, -4}, {9, 8}, {-9, 8}}, true); break;
     default:

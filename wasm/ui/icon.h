@@ -6,9 +6,10 @@
 namespace ui {
 
 enum class Icon : std::uint8_t {
-  none, ruler, wire, check, pulse, table,          // places: size, wire, prove, trace, tables
+  none, ruler, wire, check, pulse, table, sums,    // places: size, wire, prove, trace, tables, quick
   more, close, back, chevron, expand, collapse,
   plus, minus, warning, stop, up, down, backspace, undo, share, book, folder,
+  search, steps,
 };
 
 // Centre and size in CSS px, packed ImGui colour; drawn into the current window's list.

@@ -130,6 +130,13 @@ bool draw_key(const Key& key, const Rect& rect) {
   return state.pressed;
 }
 
+// What would follow from what stands there, if it is good.
+std::string previewed(const KeypadOptions& options, const std::string& shown) {
+  if (!options.preview || !options.read) return {};
+  const Read read = options.read(shown);
+  return read.value ? options.preview(*read.value) : std::string();
+}
+
 // The number being typed, large, in a box; what is allowed or what is wrong under it.
 void display(const KeypadOptions& options, const Typing& typing) {
   const std::string shown = typing.untouched && typing.text.empty() ? options.first_text : typing.text;
@@ -147,6 +154,11 @@ void display(const KeypadOptions& options, const Typing& typing) {
     const Rect rect = take(height, Last::words, 8.0F);
     record(words_id("wrong"), rect, {.role = Role::alert, .name = joined(typing.wrong, options.allowed.empty() ? "" : "Allowed: " + options.allowed)});
     paint_text(typing.wrong, rect, {.type = Type::text, .semibold = true, .ink = Ink::stop});
+  }
+  if (const std::string follows = wrong ? std::string() : previewed(options, shown); !follows.empty()) {
+    const Rect rect = take(text_height(follows, Type::text, true, column().width), Last::words, 8.0F);
+    record(words_id("follows"), rect, {.role = Role::status, .name = follows});
+    paint_text(follows, rect, {.type = Type::text, .semibold = true});
   }
   if (!options.allowed.empty()) {
     const std::string allowed = "Allowed: " + options.allowed;

@@ -2,6 +2,7 @@
 // by open_sheet(name). Hardware digits work too. OK with a bad value says what is wrong and stays.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -18,6 +19,7 @@ struct KeypadOptions {
   Reader read{};
   std::vector<UnitKey> unit_keys{};
   bool minus_sign = false;
+  std::function<std::string(double)> preview{};   // what follows from a good value, as it is typed
 };
 // Once, when OK was pressed with a good value.
 std::optional<Changed> keypad(std::string_view name, const KeypadOptions& options);

@@ -111,6 +111,7 @@ KeypadOptions keypad_options(std::string_view label, const StepperOptions& o) {
   k.read = reader_of(o);
   k.unit_keys = o.unit_keys;
   k.minus_sign = o.minus_sign;
+  k.preview = o.preview;
   return k;
 }
 

@@ -40,6 +40,7 @@ struct StepperOptions {
   Reader read{};                // empty: plain number within low and high
   std::vector<UnitKey> unit_keys{};
   bool minus_sign = false;    // the keypad has a minus key
+  std::function<std::string(double)> preview{};   // what follows from a value, told while it is typed
   bool disabled = false;
   std::string said{};           // name for a screen reader where the label alone is not enough
 };

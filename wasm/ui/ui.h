@@ -11,6 +11,7 @@
 #include "ui/semantics.h"
 #include "ui/state.h"
 #include "ui/stepper.h"
+#include "ui/table.h"
 #include "ui/text.h"
 #include "ui/text_field.h"
 #include "ui/theme.h"
