@@ -1,0 +1,237 @@
+#include "ui/table.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <imgui.h>
+
+#include "ui/layout.h"
+#include "ui/parts.h"
+#include "ui/press.h"
+#include "ui/row_parts.h"
+
+namespace ui {
+namespace {
+
+constexpr float kBetween = 14.0F;         // columns
+constexpr float kAir = 12.0F;             // above and below a row's words
+constexpr float kMostLines = 3.0F;        // of one cell, before rows are folded
+
+// A number is read from its right end, words from their left.
+bool is_figure(std::string_view text) {
+  if (text.starts_with("x ")) return true;
+  return !text.empty() && (text.front() == '-' || (text.front() >= '0' && text.front() <= '9'));
+}
+
+struct TableColumn {
+  float natural = 0;          // widest cell on one line
+  float least = 0;            // its longest word
+  float width = 0;
+  float left = 0;
+  bool figures = true;
+};
+
+Style cell_style(std::size_t column) { return {.type = Type::text, .semibold = column == 0, .ink = Ink::ink}; }
+constexpr Style kMark{.type = Type::caption, .semibold = false, .ink = Ink::muted};
+constexpr Style kHead{.type = Type::caption, .semibold = false, .ink = Ink::muted};
+
+std::string_view cell(const TableRow& row, std::size_t column) {
+  return column < row.cells.size() ? std::string_view(row.cells[column]) : std::string_view{};
+}
+
+std::vector<TableColumn> measured(std::span<const std::string> names, std::span<const TableRow> rows) {
+  std::vector<TableColumn> columns(names.size());
+  for (std::size_t c = 0; c < names.size(); ++c) {
+    TableColumn& each = columns[c];
+    each.least = longest_word(names[c], Type::caption, false);
+    each.natural = each.least;
+    std::size_t figures = 0, filled = 0;
+    for (const TableRow& row : rows) {
+      const std::string_view text = cell(row, c);
+      if (text.empty()) continue;
+      ++filled;
+      figures += is_figure(text) ? 1U : 0U;
+      each.natural = std::max(each.natural, text_width(text, Type::text, c == 0));
+      each.least = std::max(each.least, longest_word(text, Type::text, c == 0));
+      if (c == 0 && !row.mark.empty()) each.least = std::max(each.least, longest_word(row.mark, Type::caption, false));
+    }
+    each.figures = c > 0 && 2 * figures > filled;
+    // A short figure with its unit stays on one line.
+    if (each.figures) each.least = std::max(each.least, std::min(each.natural, 96.0F * static_cast<float>(now().frame.text_scale)));
+  }
+  return columns;
+}
+
+// True when the columns fit side by side; sets where each stands.
+bool fit(std::vector<TableColumn>& columns, std::span<const TableRow> rows) {
+  const float room = column().width - kBetween * static_cast<float>(columns.size() - 1);
+  float natural = 0.0F, least = 0.0F;
+  for (const TableColumn& each : columns) {
+    natural += each.natural;
+    least += each.least;
+  }
+  if (least > room) return false;
+  const float wish = natural - least;
+  const float share = natural <= room || wish <= 0.0F ? 1.0F : (room - least) / wish;
+  const float spare = natural <= room ? (room - natural) / static_cast<float>(std::max<std::size_t>(columns.size() - 1, 1)) : 0.0F;
+  float x = column().left;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    TableColumn& each = columns[c];
+    each.width = std::floor(each.least + (each.natural - each.least) * share) + 1.0F;
+    // Room to spare goes before a column of figures, behind one of words.
+    if (c > 0 && each.figures) x += spare;
+    each.left = x;
+    x += each.width + kBetween + (c > 0 && !each.figures ? spare : 0.0F);
+    if (c == 0 && columns.size() > 1 && !columns[1].figures && spare > 0.0F) x += std::min(spare, kBetween);
+  }
+  const float most = kMostLines * line_height(Type::text) + 0.5F;
+  for (const TableRow& row : rows)
+    for (std::size_t c = 0; c < columns.size(); ++c)
+      if (text_height(cell(row, c), Type::text, c == 0, columns[c].width) > most) return false;
+  return x - kBetween <= column().left + column().width + 1.0F;
+}
+
+std::string said(std::span<const std::string> names, const TableRow& row) {
+  std::string text(cell(row, 0));
+  for (std::size_t c = 1; c < names.size(); ++c)
+    if (!cell(row, c).empty()) text += ", " + names[c] + ": " + std::string(cell(row, c));
+  return row.mark.empty() ? text : text + ", " + row.mark;
+}
+
+// The ground, the press and the record of one row.
+bool take_press(const Rect& rect, std::string name, bool chosen) {
+  const std::uint32_t id = make_id("row");
+  const Rect reach = row_reach(rect);
+  const Press state = press(id, reach);
+  record(id, reach, {.role = Role::button, .name = std::move(name), .state = chosen ? kCurrent : 0U});
+  RowPlan plan;
+  plan.row = rect;
+  paint_row_ground(plan, state.held || state.hovered, chosen);
+  return state.pressed;
+}
+
+void head(std::span<const std::string> names, const std::vector<TableColumn>& columns) {
+  float height = 0.0F;
+  std::string all;
+  for (std::size_t c = 0; c < names.size(); ++c) {
+    height = std::max(height, text_height(names[c], Type::caption, false, columns[c].width));
+    all += (c > 0 ? ", " : "Columns: ") + names[c];
+  }
+  const Rect rect = take_row(height + 16);
+  record(words_id("columns"), rect, {.role = Role::text, .name = all});
+  for (std::size_t c = 0; c < names.size(); ++c) {
+    const float own = text_height(names[c], Type::caption, false, columns[c].width);
+    paint_text(names[c], {columns[c].left, rect.bottom() - 8 - own, columns[c].width, own}, kHead,
+               columns[c].figures ? Align::right : Align::left);
+  }
+}
+
+bool aligned_row(std::span<const std::string> names, const std::vector<TableColumn>& columns, const TableRow& row) {
+  float height = 0.0F;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    float own = text_height(cell(row, c), Type::text, c == 0, columns[c].width);
+    if (c == 0) own += text_height(row.mark, Type::caption, false, columns[c].width);
+    height = std::max(height, own);
+  }
+  const Rect rect = take_row(std::max(height + 2 * kAir, kTarget));
+  const bool pressed = take_press(rect, said(names, row), row.chosen);
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    const TableColumn& each = columns[c];
+    const float words = text_height(cell(row, c), Type::text, c == 0, each.width);
+    const float mark = c == 0 ? text_height(row.mark, Type::caption, false, each.width) : 0.0F;
+    const float top = std::round(rect.mid_y() - (words + mark) / 2);
+    paint_text(cell(row, c), {each.left, top, each.width, words}, cell_style(c), each.figures ? Align::right : Align::left);
+    if (mark > 0) paint_text(row.mark, {each.left, top + words, each.width, mark}, kMark);
+  }
+  return pressed;
+}
+
+// One line of a folded row: label and value beside each other, or the value under its label.
+struct FoldedLine {
+  float height = 0;
+  float label = 0;
+  bool stacked = false;
+};
+FoldedLine folded_line(std::string_view name, std::string_view value) {
+  const float room = column().width;
+  FoldedLine line;
+  line.stacked = text_width(name, Type::caption, false) + kBetween + text_width(value, Type::text, false) > room;
+  line.label = text_height(name, Type::caption, false, room);
+  line.height = line.stacked ? line.label + text_height(value, Type::text, false, room) + 4 : line_height(Type::text);
+  return line;
+}
+
+bool folded_row(std::span<const std::string> names, const TableRow& row) {
+  const float room = column().width;
+  const float title = text_height(cell(row, 0), Type::text, true, room);
+  const float mark = text_height(row.mark, Type::caption, false, room);
+  float height = title + mark;
+  for (std::size_t c = 1; c < names.size(); ++c)
+    if (!cell(row, c).empty()) height += folded_line(names[c], cell(row, c)).height + 2;
+  const Rect rect = take_row(std::max(height + 2 * kAir, kTarget));
+  const bool pressed = take_press(rect, said(names, row), row.chosen);
+  float y = rect.y + kAir;
+  paint_text(cell(row, 0), {rect.x, y, room, title}, cell_style(0));
+  y += title;
+  paint_text(row.mark, {rect.x, y, room, mark}, kMark);
+  y += mark;
+  for (std::size_t c = 1; c < names.size(); ++c) {
+    const std::string_view value = cell(row, c);
+    if (value.empty()) continue;
+    const FoldedLine line = folded_line(names[c], value);
+    y += 2;
+    if (line.stacked) {
+      paint_text(names[c], {rect.x, y, room, line.label}, kHead);
+      paint_text(value, {rect.x, y + line.label, room, line.height - line.label}, cell_style(c));
+    } else {
+      line_of_text(names[c], rect.x, y + line.height / 2, kHead);
+      line_of_text(value, rect.right(), y + line.height / 2, cell_style(c), Align::right);
+    }
+    y += line.height;
+  }
+  return pressed;
+}
+
+}  // namespace
+
+std::optional<std::size_t> table(std::string_view id, std::span<const std::string> columns,
+                                 std::span<const TableRow> rows) {
+  if (columns.empty()) return std::nullopt;
+  const Scope scope(id);
+  std::vector<TableColumn> places = measured(columns, rows);
+  const bool side_by_side = fit(places, rows);
+  if (side_by_side) head(columns, places);
+  std::optional<std::size_t> pressed;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const Scope own(static_cast<std::uint32_t>(i));
+    if (side_by_side ? aligned_row(columns, places, rows[i]) : folded_row(columns, rows[i])) pressed = i;
+  }
+  return pressed;
+}
+
+void numbered(std::size_t number, std::string_view text) {
+  const std::string figure = std::to_string(number);
+  const float size = std::round(std::max(28.0F, type_px(Type::text) * 1.8F));
+  const float left = size + 12;
+  const float words = text_height(text, Type::text, false, column().width - left);
+  const Rect rect = take_row(std::max(words, size) + 2 * kAir);
+  record(words_id("step"), rect, {.role = Role::text, .name = figure + ". " + std::string(text)});
+  // The number stands by the first line.
+  const float first = rect.y + kAir + (words > size ? line_height(Type::text) / 2 : size / 2);
+  const float mid = std::max(first, rect.y + kAir / 2 + size / 2);
+  ring(rect.x + size / 2, mid, size / 2 - 1, colour(Ink::accent), 1.75F);
+  line_of_text(figure, rect.x + size / 2, mid, {.type = Type::text, .semibold = true, .ink = Ink::accent}, Align::centre);
+  const float top = words > size ? rect.y + kAir : std::round(mid - words / 2);
+  paint_text(text, {rect.x + left, top, rect.w - left, words}, {.type = Type::text});
+}
+
+void bullet(std::string_view text) {
+  const float left = std::round(type_px(Type::text) * 1.1F);
+  const float words = text_height(text, Type::text, false, column().width - left);
+  const Rect rect = take(words, Last::words);
+  record(words_id("point"), rect, {.role = Role::text, .name = std::string(text)});
+  disc(rect.x + left * 0.3F, rect.y + line_height(Type::text) / 2, type_px(Type::text) * 0.14F, colour(Ink::muted));
+  paint_text(text, {rect.x + left, rect.y, rect.w - left, words}, {.type = Type::text});
+}
+
+}  // namespace ui
