@@ -114,6 +114,10 @@ News Feed::after_frame(const std::vector<ui::Record>& records) {
   Hash hash;
   for (const ui::Record& record : records) {
     places_.insert_or_assign(record.id, Place{record.x, record.y});
+    if (record.role == ui::Role::end) {
+      hash.number(~std::uint64_t{0});   // closes its holder; where it stands says nothing
+      continue;
+    }
     const Region offset = offset_of(record);
     hash.number(record.id);
     hash.number((static_cast<std::uint64_t>(record.state) << 16U) | (static_cast<std::uint64_t>(record.role) << 8U) |
