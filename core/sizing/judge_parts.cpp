@@ -92,7 +92,7 @@ Judgement judge_fuse_rating(const Judging& judging) {
   if (!judging.fuse) {
     result.citation = context.family.citation;
     result.sentence = with + "the fuse would have to be " + amperes_text(judging.design * kFuseMargin) +
-                      " or more; the largest " + std::string(context.family.name) + " is " +
+                      " or more; the largest " + without_capital(context.family.name) + " is " +
                       amperes_text(units::Amperes(context.family.ratings_a.back())) + ".";
   } else if (!judging.fuse_carries) {
     result.citation = &fuse_margin_citation();

@@ -67,7 +67,7 @@ Judgement judge_drop(const Judging& judging, const std::vector<OutletResult>& ou
     limit = units::number_text(result.limit * 100.0, 4) + " %";
   }
   result.sentence = size_text(judging.size) + (result.passes ? " loses " : " would lose ") + lost + " at " +
-                    outlet_text(worst) + " with " + current_text(Amperes(flowing_a[worst])) +
+                    outlet_text(worst) + " with " + rough_current_text(Amperes(flowing_a[worst])) +
                     " flowing, the limit is " + limit + ".";
   return result;
 }

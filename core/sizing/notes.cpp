@@ -26,7 +26,7 @@ void note_supply(const Context& context, const Candidate& choice, std::vector<st
   if (prospective > context.family.breaking_capacity) {
     notes.push_back("A short at the block could draw about " +
                     units::number_text(prospective.number(), 2) + " A, more than a " +
-                    std::string(context.family.name) + " can break (" +
+                    without_capital(context.family.name) + " can break (" +
                     units::number_text(context.family.breaking_capacity.number(), 4) +
                     " A). The main fuse must be able to break it.");
   }

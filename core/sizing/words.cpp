@@ -14,6 +14,16 @@ std::string outlet_text(std::size_t index) { return circuit::outlet_letter(index
 
 std::string current_text(units::Amperes current) { return units::amperes_text(current); }
 
+std::string rough_current_text(units::Amperes current) {
+  return units::number_text(current.number(), current < units::Amperes(100.0) ? 2 : 3) + " A";
+}
+
+std::string without_capital(std::string_view name) {
+  std::string text(name);
+  if (!text.empty() && text[0] >= 'A' && text[0] <= 'Z') text[0] = static_cast<char>(text[0] - 'A' + 'a');
+  return text;
+}
+
 std::string exact_current_text(units::Amperes current) { return units::number_text(current.number(), 4) + " A"; }
 
 std::string set_by_words(Criterion criterion) {

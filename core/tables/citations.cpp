@@ -10,7 +10,7 @@ constinit const Citation kAwgConductors{
     .id = "awg-conductors",
     .document = "ASTM B258 (sizes of round wire) with IEC 60028 (resistance of copper)",
     .edition = "",
-    .where = "diameter 0.127 mm x 92^((36-n)/39); 1/58 ohm mm2/m at 20 degC",
+    .where = "diameter 0.127 mm x 92^((36-n)/39); 1/58 ohm mm²/m at 20 °C",
     .note = "2 % is added for the lay of the strands: NEC Chapter 9 Table 8 prints stranded wire "
             "1.8 to 2.5 % above solid. Automotive cable sold by SAE gauge may hold 5 to 12 % less copper.",
     .standing = Standing::computed};
@@ -19,8 +19,8 @@ constinit const Citation kMetricConductors{
     .id = "iec-60228-class-5",
     .document = "IEC 60228 Conductors of insulated cables",
     .edition = "2004",
-    .where = "Table 3, class 5, plain copper, maximum resistance at 20 degC",
-    .note = "Seen as one cable maker's copy; the 0.75 mm2 figure is from memory. The maximum "
+    .where = "Table 3, class 5, plain copper, maximum resistance at 20 °C",
+    .note = "Seen as one cable maker's copy; the 0.75 mm² figure is from memory. The maximum "
             "defines the size: the copper inside may be less than the number printed on the wire.",
     .standing = Standing::seen};
 
@@ -28,7 +28,7 @@ constinit const Citation kCopper{
     .id = "iec-60028",
     .document = "IEC 60028 International standard of resistance for copper",
     .edition = "",
-    .where = "58 MS/m at 20 degC; 0.00393 per kelvin",
+    .where = "58 MS/m at 20 °C; 0.00393 per kelvin",
     .note = "The resistivity was seen in two places; the coefficient is 1/(234.5 + 20).",
     .standing = Standing::seen_twice};
 
@@ -48,7 +48,7 @@ constinit const Citation kMarineAmpacity{
     .document = "33 CFR 183.425 Conductors: general (US federal rule for boats)",
     .edition = "",
     .where = "Table 5, outside engine spaces",
-    .note = "Insulated stranded copper, single wires in free air at 30 degC. Higher than building "
+    .note = "Insulated stranded copper, single wires in free air at 30 °C. Higher than building "
             "figures: not for wire buried in insulation. The rule lets a fuse be 150 % of this; "
             "here it may not be above it.",
     .standing = Standing::seen};
@@ -57,8 +57,8 @@ constinit const Citation kMarineHotSpace{
     .id = "cfr-183-425-engine-space",
     .document = "33 CFR 183.425 Conductors: general (US federal rule for boats)",
     .edition = "",
-    .where = "Table 5 note 1, engine spaces at 50 degC",
-    .note = "The 105 degC factor was seen, the others are from memory. The lower of the printed "
+    .where = "Table 5 note 1, engine spaces at 50 °C",
+    .note = "The 105 °C factor was seen, the others are from memory. The lower of the printed "
             "factor and the one computed for the real ambient is used.",
     .standing = Standing::memory};
 
@@ -76,8 +76,8 @@ constinit const Citation kIecAmpacity{
     .id = "iec-60364-5-52",
     .document = "IEC 60364-5-52 Low-voltage installations: wiring systems; BS 7671 Appendix 4",
     .edition = "2009",
-    .where = "two loaded single-core copper conductors, 30 degC air, methods B and C",
-    .note = "The 90 degC columns were seen as a distributor's copy, the 70 degC columns are from "
+    .where = "two loaded single-core copper conductors, 30 °C air, methods B and C",
+    .note = "The 90 °C columns were seen as a distributor's copy, the 70 °C columns are from "
             "memory. Written for buildings; the wire here is finer, see the fine strand factor.",
     .standing = Standing::memory};
 
@@ -85,15 +85,15 @@ constinit const Citation kEnclosedPvc{
     .id = "iec-60364-5-52-b-70",
     .document = "IEC 60364-5-52; BS 7671 Table 4D1A",
     .edition = "2009",
-    .where = "70 degC thermoplastic, method B1, two loaded conductors",
-    .note = "From memory; the 25 mm2 row was seen quoted.",
+    .where = "70 °C thermoplastic, method B1, two loaded conductors",
+    .note = "From memory; the 25 mm² row was seen quoted.",
     .standing = Standing::memory};
 
 constinit const Citation kEnclosedXlpe{
     .id = "iec-60364-5-52-b-90",
     .document = "IEC 60364-5-52; BS 7671 Table 4E1A",
     .edition = "2009",
-    .where = "90 degC thermosetting, method B, two loaded conductors",
+    .where = "90 °C thermosetting, method B, two loaded conductors",
     .note = "Seen as a cable distributor's copy.",
     .standing = Standing::seen};
 
@@ -101,15 +101,15 @@ constinit const Citation kClippedPvc{
     .id = "iec-60364-5-52-c-70",
     .document = "IEC 60364-5-52; BS 7671 Table 4D1A",
     .edition = "2009",
-    .where = "70 degC thermoplastic, method C, two loaded conductors",
-    .note = "From memory; the 25 mm2 row was seen quoted.",
+    .where = "70 °C thermoplastic, method C, two loaded conductors",
+    .note = "From memory; the 25 mm² row was seen quoted.",
     .standing = Standing::memory};
 
 constinit const Citation kClippedXlpe{
     .id = "iec-60364-5-52-c-90",
     .document = "IEC 60364-5-52; BS 7671 Table 4E1A",
     .edition = "2009",
-    .where = "90 degC thermosetting, method C, two loaded conductors",
+    .where = "90 °C thermosetting, method C, two loaded conductors",
     .note = "Seen as a cable distributor's copy.",
     .standing = Standing::seen};
 
@@ -135,7 +135,7 @@ constinit const Citation kFineStrands{
     .edition = "2004",
     .where = "sqrt(class 2 resistance of the row / resistance of the wire), never above 1",
     .note = "Building tables are for class 2 wire; fine-stranded wire holds less copper and heats "
-            "more. BS 7671 Appendix 4 gives 0.95 up to 16 mm2 and 0.97 above (from memory).",
+            "more. BS 7671 Appendix 4 gives 0.95 up to 16 mm² and 0.97 above (from memory).",
     .standing = Standing::computed};
 
 // Fuses --------------------------------------------------------------------------------------
@@ -146,7 +146,7 @@ constinit const Citation kRoadVehicleFuse{
     .edition = "",
     .where = "low-voltage overcurrent table, 18 to 10 AWG",
     .note = "The five figures are from memory. A metric size takes the figure of the largest AWG "
-            "that has no more copper: our choice; 0.75 mm2, thinner than 18 AWG, takes 5 A.",
+            "that has no more copper: our choice; 0.75 mm², thinner than 18 AWG, takes 5 A.",
     .standing = Standing::memory};
 
 constinit const Citation kBladeFuse{
@@ -218,8 +218,8 @@ constinit const Citation kSplicePart{
     .document = "Typical splices",
     .edition = "",
     .where = "wire range and current",
-    .note = "A typical part: check the marking on yours. Blue crimp 1.5 to 2.5 mm2 and yellow 4 to "
-            "6 mm2 are seen twice; some makers print 2.5 to 6 mm2 for yellow.",
+    .note = "A typical part: check the marking on yours. Blue crimp 1.5 to 2.5 mm² and yellow 4 to "
+            "6 mm² are seen twice; some makers print 2.5 to 6 mm² for yellow.",
     .standing = Standing::our_choice};
 
 constinit const Citation kTerminalPart{
