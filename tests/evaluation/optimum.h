@@ -1,0 +1,20 @@
+// The fewest expected minutes there are, on circuits small enough to say so: dynamic programming over
+// everything that can have been answered, with the engine's own likelihoods, minutes and stopping.
+// What is compared is the choice of checks, nothing else.
+#pragma once
+
+#include <optional>
+
+#include "diagnosis/tracer.h"
+
+namespace evaluation {
+
+struct Best {
+  double optimum = 0.0;   // expected minutes to the first conclusion, best choice at every turn
+  double engine = 0.0;    // with the engine's choice
+  std::size_t checks = 0, states = 0;
+};
+// nullopt when the case has more than `most_checks` checks, or more states than can be gone through.
+std::optional<Best> best_minutes(const diagnosis::Case& the_case, std::size_t most_checks, std::size_t most_states);
+
+}  // namespace evaluation

@@ -1,0 +1,64 @@
+// How near the engine's choice of checks comes to the best there is, where the best can be computed:
+// one or two outlets, little in hand, some places shut. Prints.
+//   optimum_bench [--cases 30] [--seed 1] [--states 20000]
+#include <cstdio>
+#include <cstdlib>
+#include <string_view>
+
+#include "evaluation/installation.h"
+#include "evaluation/optimum.h"
+
+using namespace evaluation;
+
+namespace {
+
+// Shuts places until few checks are left: what lies behind, sometimes the battery.
+void shut_places(diagnosis::Case& made, Engine& engine) {
+  using diagnosis::Location;
+  for (const circuit::Outlet& outlet : made.circuit.outlets) {
+    if (made.circuit.outlets.size() > 1 || chance(engine, 0.6)) made.out_of_reach.push_back({Location::behind, outlet.id});
+  }
+  if (chance(engine, 0.5)) made.out_of_reach.push_back({Location::battery, circuit::kBlock});
+  made.tools.lamp = false;
+  made.tools.meter = false;
+  made.tools.device = chance(engine, 0.7);
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+  std::size_t cases = 30, states = 20000;
+  std::uint64_t seed = 1;
+  for (int k = 1; k + 1 < count; k += 2) {
+    const std::string_view word = words[k];
+    const long long number = std::atoll(words[k + 1]);
+    if (number <= 0) return 2;
+    if (word == "--cases") cases = static_cast<std::size_t>(number);
+    if (word == "--states") states = static_cast<std::size_t>(number);
+    if (word == "--seed") seed = static_cast<std::uint64_t>(number);
+  }
+  double optimum = 0.0, engine_minutes = 0.0, worst = 1.0;
+  std::size_t done = 0, too_big = 0;
+  for (std::size_t k = 0; done < cases && k < 20 * cases; ++k) {
+    Engine engine(hash_of("optimum", seed * 1000003u + k));
+    diagnosis::Case made = draw_breakdown(engine, Kit::device_only, 2).the_case;
+    shut_places(made, engine);
+    const auto best = best_minutes(made, 16, states);
+    if (!best) {
+      ++too_big;
+      continue;
+    }
+    if (!(best->optimum > 0.0)) continue;   // nothing to ask: nothing to compare
+    ++done;
+    optimum += best->optimum;
+    engine_minutes += best->engine;
+    worst = std::max(worst, best->engine / best->optimum);
+    std::printf("%2zu checks, %6zu states: optimum %5.2f min, engine %5.2f, ratio %.3f\n", best->checks, best->states,
+                best->optimum, best->engine, best->engine / best->optimum);
+    std::fflush(stdout);
+  }
+  if (done == 0) return 1;
+  std::printf("%zu cases (%zu more were too big): engine's expected minutes over the optimum's: %.3f (worst case %.3f)\n",
+              done, too_big, engine_minutes / optimum, worst);
+  return 0;
+}
