@@ -1,9 +1,10 @@
 // The first start: one caution, then the demo's answer; at every width, by day and by night.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { find, idle, said, shot } from './support.mjs';
+import { find, idle, said } from './support.mjs';
 import {
-  answer, assertNothingCut, assertThumbSized, gone, leave, says, sketches, there, understand, WINDOWS, wires, world,
+  answer, assertNothingCut, assertThumbSized, gone, leave, says, shot, sketches,
+  there, understand, WINDOWS, wires, world,
 } from './walk.mjs';
 
 const here = world();

@@ -5,8 +5,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { find, idle, offline, openProfile, press, setSpin, shot, sleep } from './support.mjs';
-import { close, gone, leave, pressHead, sketches, spins, there, understand, world } from './walk.mjs';
+import { find, idle, offline, openProfile, press, setSpin, sleep } from './support.mjs';
+import { close, gone, leave, pressHead, shot, sketches, spins, there, understand, world } from './walk.mjs';
 
 const here = world();
 

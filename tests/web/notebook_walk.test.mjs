@@ -4,9 +4,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { after, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import { find, heard, idle, press, said, shot, type } from './support.mjs';
+import { find, heard, idle, press, said, type } from './support.mjs';
 import {
-  answer, chainFile, gone, importFile, leave, openNotebook, pressHead, says, scratch, sketch, there, world,
+  answer, chainFile, gone, importFile, leave, openNotebook, pressHead, says,
+  scratch, shot, sketch, there, world,
 } from './walk.mjs';
 
 const here = world();

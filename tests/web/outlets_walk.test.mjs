@@ -1,9 +1,10 @@
 // Outlets added, inserted, branched, moved, renamed and removed; and thirty of them.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { bring, find, heard, press, said, shot, tap, type } from './support.mjs';
+import { bring, find, heard, press, said, tap, type } from './support.mjs';
 import {
-  assertNothingCut, chainFile, close, gone, importFile, leave, openNotebook, PHONE, says, scratch, sketch, sketches, there, WINDOWS, world,
+  assertNothingCut, chainFile, close, gone, importFile, leave, openNotebook, PHONE, says, scratch,
+  shot, sketch, sketches, there, WINDOWS, world,
 } from './walk.mjs';
 
 const here = world();

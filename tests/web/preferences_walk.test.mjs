@@ -1,9 +1,10 @@
 // Day or night, units, text size: at once, kept, and nothing is cut at 200 %.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { bring, find, idle, press, said, setSpin, shot } from './support.mjs';
+import { bring, find, idle, press, said, setSpin } from './support.mjs';
 import {
-  answer, assertNothingCut, leave, pressHead, says, sketch, sketches, spins, there, WINDOWS, world,
+  answer, assertNothingCut, leave, pressHead, says, shot, sketch, sketches,
+  spins, there, WINDOWS, world,
 } from './walk.mjs';
 
 const here = world();

@@ -1,8 +1,8 @@
 // In the shop: the size is not there. Mark it, read what would do, take one of the fixes.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { find, heard, press, said, shot } from './support.mjs';
-import { answer, gone, leave, PHONE, says, there, WINDOWS, world } from './walk.mjs';
+import { find, heard, press, said } from './support.mjs';
+import { answer, gone, leave, PHONE, says, shot, there, WINDOWS, world } from './walk.mjs';
 
 const here = world();
 

@@ -2,9 +2,10 @@
 // and change nothing; undo takes it back.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { bring, find, heard, idle, press, said, setSpin, shot, sleep, swipe, tap } from './support.mjs';
+import { bring, find, heard, idle, press, said, setSpin, sleep, swipe, tap } from './support.mjs';
 import {
-  answer, close, gone, hears, leave, PHONE, says, sketch, sketches, spin, spins, there, world,
+  answer, close, gone, hears, leave, PHONE, says, shot, sketch,
+  sketches, spin, spins, there, world,
 } from './walk.mjs';
 
 const here = world();

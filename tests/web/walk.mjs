@@ -2,10 +2,12 @@
 // walk. Everything goes through the accessibility tree and a finger, as a person would.
 import assert from 'node:assert/strict';
 import { after, before } from 'node:test';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { find, heard, idle, openBrowser, openDesktop, openPhone, press, said, startServer, tap, tree } from './support.mjs';
+import {
+  find, heard, idle, openBrowser, openDesktop, openPhone, press, said, SHOTS, startServer, tap, tree,
+} from './support.mjs';
 
 export const WINDOWS = [
   { name: '320', width: 320, height: 640 },
@@ -102,6 +104,32 @@ export async function assertThumbSized(page) {
     return `${element.getAttribute('aria-label') || element.textContent}: ${box.width.toFixed(0)} x ${box.height.toFixed(0)}`;
   }));
   assert.deepEqual(small, [], 'too small for a thumb');
+}
+
+// ---- pictures
+
+// PNG at pixel ratio 2 in the folder of shots, to be looked at. The window grows by a pixel and
+// back, because a new pixel ratio alone tells the page nothing in this browser.
+export async function shot(page, name, ratio = 2) {
+  mkdirSync(SHOTS, { recursive: true });
+  const { width, height } = page.viewportSize();
+  const [before, mobile] = await page.evaluate(() => [devicePixelRatio, navigator.maxTouchPoints > 0]);
+  const session = await page.context().newCDPSession(page);
+  const become = async (tall, deviceScaleFactor) => {
+    await session.send('Emulation.setDeviceMetricsOverride', { width, height: tall, deviceScaleFactor, mobile });
+    await page.waitForFunction((want) => {
+      branchlight.wake();
+      return document.getElementById('canvas').height === Math.round(want);
+    }, tall * deviceScaleFactor, { polling: 50, timeout: 15000 });
+    await idle(page);
+  };
+  await become(height + 1, ratio);
+  await become(height, ratio);
+  const picture = await session.send('Page.captureScreenshot', { format: 'png' });
+  writeFileSync(join(SHOTS, name + '.png'), Buffer.from(picture.data, 'base64'));
+  await become(height + 1, before);
+  await become(height, before);
+  await session.detach();
 }
 
 // ---- files
