@@ -90,6 +90,7 @@ std::optional<Route> parse_size_sheet(std::string_view word, std::string_view re
 // What is there of that name, the app looks up: an address only has a shape.
 Route parse_reference(std::string_view screen, std::string_view rest) {
   const std::string_view key = take_part(rest);
+  if (key.empty()) return parse_route(screen == "cards" ? "tables" : screen);
   if (screen == "cards") return rest.empty() ? Route::card(key) : Route::at(Screen::tables);
   if (screen == "quick") return Route::quick(key, rest == "how" ? Sheet::how : Sheet::none);
   if (key == "how") return Route::card(rest);

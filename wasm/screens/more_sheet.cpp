@@ -15,6 +15,8 @@ void draw_more_sheet(app::AppState& app) {
     app.export_circuit(app.notebook().open()->number);
   if (ui::list_row("Circuits", {.sub = "open, duplicate, delete, import", .icon = ui::Icon::book}))
     app.replace_route(app::Route::at(app::Screen::circuits));
+  if (ui::list_row("Quick sums", {.sub = "calculators that need no circuit", .icon = ui::Icon::sums}))
+    app.replace_route(app::Route::at(app::Screen::quick));
   if (ui::list_row("Preferences", {.sub = "day or night, units, text size"}))
     app.replace_route(app::Route::at(app::Screen::preferences));
   ui::end_card();

@@ -8,6 +8,9 @@ namespace screens {
 void draw_size_screen(app::AppState& app, Memory& memory);
 void draw_circuits_screen(app::AppState& app, Memory& memory);
 void draw_preferences_screen(app::AppState& app, Memory& memory);
+void draw_quick_screen(app::AppState& app, Memory& memory);     // the list, or one calculator
+void draw_tables_screen(app::AppState& app, Memory& memory);    // the list, or one page
+void draw_card_screen(app::AppState& app);                      // a how-to card
 
 // Sheets over a screen; each draws the content only, sheet.cpp opens and closes them.
 void draw_outlet_sheet(app::AppState& app, Memory& memory);
@@ -21,6 +24,8 @@ void draw_label_sheet(app::AppState& app, Memory& memory);
 void draw_more_sheet(app::AppState& app);
 void draw_stored_sheet(app::AppState& app, Memory& memory);
 void draw_sources_sheet(app::AppState& app);
+void draw_how_sheet(app::AppState& app);
+void draw_row_sheet(app::AppState& app);
 
 // The cards of the Size screen.
 void draw_answer_card(app::AppState& app);

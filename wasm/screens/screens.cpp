@@ -34,6 +34,9 @@ void draw(app::AppState& app, Memory& memory) {
     case app::Screen::size: draw_size_screen(app, memory); break;
     case app::Screen::circuits: draw_circuits_screen(app, memory); break;
     case app::Screen::preferences: draw_preferences_screen(app, memory); break;
+    case app::Screen::quick: draw_quick_screen(app, memory); break;
+    case app::Screen::tables: draw_tables_screen(app, memory); break;
+    case app::Screen::cards: draw_card_screen(app); break;
   }
   draw_sheet(app, memory);
   draw_toast(app, memory);

@@ -5,9 +5,11 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "app/app_state.h"
 #include "drawing/shape.h"
+#include "reference/search.h"
 
 namespace screens {
 
@@ -25,12 +27,22 @@ struct SketchCache {
   drawing::Picture picture;
 };
 
+// What was found for what is typed in the search field; asked again when either changes.
+struct Found {
+  std::string query;
+  const reference::SearchIndex* index = nullptr;
+  std::vector<reference::Hit> hits;
+};
+
 struct Memory {
   std::string open_sheet;        // address of the sheet on screen; empty: none
   bool sheet_leaving = false;    // closed by the person, the address not yet changed
   std::uint64_t toast_shown = 0; // AppState::toast_serial() of the toast last handed to ui
   Draft draft;
   SketchCache sketch;
+  std::string search;            // as typed; Quick and Tables share it
+  Found found;
+  circuit::OutletId use_at;      // outlet that a calculator's values go to
 };
 
 // Everything of one frame, between ui::State::begin_frame and end_frame.

@@ -1,5 +1,6 @@
 // Keeps the sheet on screen and the address in step: the address opens it, closing it takes
 // the address back.
+#include "screens/lookup.h"
 #include "screens/pages.h"
 #include "screens/words.h"
 #include "ui/ui.h"
@@ -13,6 +14,18 @@ ui::SheetOptions outlet_head(const app::AppState& app) {
     if (circuit.outlets[i].id == app.route().outlet)
       return {.title = "Outlet " + circuit::outlet_letter(i), .subtitle = circuit.name, .tall = true};
   return {};
+}
+
+std::string quick_title(const std::string& key) {
+  const calculators::Calculator* calculator = calculators::calculator_by_key(key);
+  return calculator != nullptr ? std::string(calculator->title) : std::string();
+}
+
+ui::SheetOptions row_head(const app::AppState& app) {
+  const reference::Page* page = app.book().page(app.route().key);
+  const reference::Row* row = row_at(app, app.route());
+  if (page == nullptr || row == nullptr) return {};
+  return {.title = row->cells.front(), .subtitle = std::string(page->title), .tall = true};
 }
 
 ui::SheetOptions head_of(const app::AppState& app) {
@@ -33,6 +46,8 @@ ui::SheetOptions head_of(const app::AppState& app) {
     case app::Sheet::more: return {.title = "More", .subtitle = {}, .tall = false};
     case app::Sheet::stored: return {.title = "Circuit", .subtitle = {}, .tall = false};
     case app::Sheet::sources: return {.title = "Sources", .subtitle = "Where every figure comes from", .tall = true};
+    case app::Sheet::how: return {.title = "How it is worked out", .subtitle = quick_title(route.key), .tall = true};
+    case app::Sheet::row: return row_head(app);
     case app::Sheet::none: break;
   }
   return {};
@@ -52,6 +67,8 @@ void draw_content(app::AppState& app, Memory& memory) {
     case app::Sheet::more: return draw_more_sheet(app);
     case app::Sheet::stored: return draw_stored_sheet(app, memory);
     case app::Sheet::sources: return draw_sources_sheet(app);
+    case app::Sheet::how: return draw_how_sheet(app);
+    case app::Sheet::row: return draw_row_sheet(app);
     case app::Sheet::none: return;
   }
 }

@@ -1,13 +1,11 @@
 // Size: the answer for the whole circuit, why it is so, and everything it follows from.
 #include "screens/pages.h"
+#include "screens/places.h"
 #include "screens/words.h"
 #include "ui/ui.h"
 
 namespace screens {
 namespace {
-
-// The places at the foot of every screen. Wire, Prove, Trace and Tables join here.
-const ui::Place kPlaces[] = {{"Size", ui::Icon::ruler}};
 
 std::string subtitle(const circuit::Circuit& circuit) {
   const std::string fuse = "fuse position " + std::to_string(circuit.fuse_position);
@@ -92,7 +90,7 @@ void draw_size_screen(app::AppState& app, Memory& memory) {
   draw_messages(app);
   if (app.has_circuit()) draw_body(app, memory);
   else draw_empty(app);
-  if (ui::end_page(kPlaces, 0)) ui::scroll_page_to_top();
+  end_page_at(app, app::Screen::size);
 }
 
 }  // namespace screens

@@ -1,0 +1,292 @@
+// What a calculator asks: each input by its kind, its range from the calculator's own data. A
+// value that the calculator refuses says why and the last good one stays.
+#include <algorithm>
+#include <cmath>
+
+#include "screens/lookup.h"
+#include "ui/ui.h"
+#include "units/parse.h"
+
+namespace screens {
+namespace {
+
+using calculators::Calculator;
+using calculators::Input;
+using calculators::Unit;
+using calculators::Values;
+
+constexpr std::size_t kSideBySide = 4;    // choices shown at once; more are folded away
+
+// The unit a stepper steps in: shown = value * factor + offset.
+struct Scale {
+  double factor = 1.0;
+  double offset = 0.0;
+  double step = 0.0;
+};
+// Exact by definition: 1 ft = 0.3048 m, F = 1.8 C + 32.
+Scale scale_of(const Input& input, bool us) {
+  if (input.unit == Unit::length && us) return {1.0 / 0.3048, 0.0, 0.5};
+  if (input.unit == Unit::temperature && us) return {1.8, 32.0, 10.0};
+  if (input.unit == Unit::fraction) return {100.0, 0.0, input.step * 100.0};
+  return {1.0, 0.0, input.step};
+}
+double to_shown(const Scale& scale, double value) { return value * scale.factor + scale.offset; }
+double to_core(const Scale& scale, double shown) { return (shown - scale.offset) / scale.factor; }
+
+template <class T>
+std::optional<double> number_of(const units::Parsed<T>& parsed, std::string& why_not) {
+  why_not = parsed.why_not;
+  if (!parsed.value) return std::nullopt;
+  if constexpr (std::is_same_v<T, double>) return *parsed.value;
+  else return parsed.value->number();
+}
+
+bool take_ending(std::string_view& text, std::initializer_list<std::string_view> endings) {
+  while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
+  for (const std::string_view ending : endings) {
+    if (!text.ends_with(ending)) continue;
+    text.remove_suffix(ending.size());
+    while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
+    return true;
+  }
+  return false;
+}
+
+bool small_ohms(const Input& input) { return input.unit == Unit::resistance && input.high <= 2.0; }
+
+// Ohms and milliohms; a bare number is what the field is about.
+std::optional<double> parse_ohms(const Input& input, std::string_view text, std::string& why_not) {
+  double times = small_ohms(input) ? 0.001 : 1.0;
+  if (take_ending(text, {"mΩ", "mohm", "mohms", "milliohm"})) times = 0.001;
+  else if (take_ending(text, {"Ω", "ohm", "ohms"})) times = 1.0;
+  const auto number = number_of(units::parse_number(text), why_not);
+  return number ? std::optional(*number * times) : std::nullopt;
+}
+
+// "1/0" to "4/0" are 0 to -3.
+std::optional<double> parse_gauge(std::string_view text, std::string& why_not) {
+  take_ending(text, {"AWG", "awg"});
+  if (text.size() == 3 && text.ends_with("/0") && text[0] >= '1' && text[0] <= '4') return 1.0 - (text[0] - '0');
+  return number_of(units::parse_number(text), why_not);
+}
+
+std::optional<double> parse(const Input& input, std::string_view text, units::Preference preference, std::string& why_not) {
+  switch (input.unit) {
+    case Unit::length: return number_of(units::parse_length(text, preference), why_not);
+    case Unit::temperature: return number_of(units::parse_celsius(text, preference), why_not);
+    case Unit::current: return number_of(units::parse_amperes(text), why_not);
+    case Unit::power: return number_of(units::parse_watts(text), why_not);
+    case Unit::voltage: return number_of(units::parse_volts(text), why_not);
+    case Unit::fraction: return number_of(units::parse_percent(text), why_not);
+    case Unit::resistance: return parse_ohms(input, text, why_not);
+    case Unit::charge: take_ending(text, {"Ah", "ah"}); break;
+    case Unit::area: take_ending(text, {"mm²", "mm2"}); break;
+    case Unit::diameter: take_ending(text, {"mm"}); break;
+    case Unit::number:
+      if (input.key == "awg") return parse_gauge(text, why_not);
+      break;
+    default: break;
+  }
+  return number_of(units::parse_number(text), why_not);
+}
+
+std::vector<ui::UnitKey> unit_keys(const Input& input, bool us) {
+  switch (input.unit) {
+    case Unit::length:
+      if (us) return {{"ft", false}, {"in", false}};
+      return {{"m"}, {"cm"}};
+    case Unit::temperature: return {{"°C"}, {"°F"}};
+    case Unit::resistance: return {{"mΩ"}, {"Ω"}};
+    default: return {};
+  }
+}
+
+// What is wrong with these values; empty when the calculator takes them.
+std::string refusal(const Calculator& calculator, const Values& values, units::Preference preference) {
+  const calculators::Evaluation evaluation = calculators::evaluate(calculator, values, preference);
+  if (evaluation.result || !evaluation.problem) return {};
+  return circuit::one_line(*evaluation.problem);
+}
+
+// One input of one calculator, as it stands.
+struct Asked {
+  const app::AppState& app;
+  const Calculator& calculator;
+  const Values& values;
+  std::size_t index;
+
+  [[nodiscard]] const Input& input() const { return calculator.inputs[index]; }
+  [[nodiscard]] double value() const { return values[index]; }
+  [[nodiscard]] Values with(double changed) const {
+    Values all = values;
+    all[index] = changed;
+    return all;
+  }
+  [[nodiscard]] std::string name() const { return std::string(input().name); }
+  [[nodiscard]] std::string text(double number) const { return calculators::value_text(input(), number, app.units()); }
+  // The answer's sentence with this value.
+  [[nodiscard]] std::string answer_with(double changed) const {
+    const auto evaluation = calculators::evaluate(calculator, with(changed), app.units());
+    return evaluation.result ? evaluation.result->sentence : std::string();
+  }
+};
+
+// A conversion there and back may leave the end of a range by a rounding error.
+double settled(const Input& input, double value) {
+  const double slack = 1e-9 * std::max(1.0, std::fabs(input.high));
+  if (value < input.low && value > input.low - slack) return input.low;
+  if (value > input.high && value < input.high + slack) return input.high;
+  return value;
+}
+
+std::optional<Values> draw_number(const Asked& asked) {
+  const Input& input = asked.input();
+  const bool us = asked.app.units() == units::Preference::us;
+  const Scale scale = scale_of(input, us);
+  ui::StepperOptions options;
+  options.shown = asked.text(asked.value());
+  options.value = to_shown(scale, asked.value());
+  options.low = to_shown(scale, input.low);
+  options.high = to_shown(scale, input.high);
+  options.step = scale.step;
+  options.allowed = asked.text(input.low) + " to " + asked.text(input.high);
+  options.unit_keys = unit_keys(input, us);
+  options.minus_sign = input.low < 0.0;
+  options.read = [&asked, &input, scale](std::string_view text) -> ui::Read {
+    std::string why_not;
+    const auto number = parse(input, text, asked.app.units(), why_not);
+    if (!number) return {std::nullopt, why_not};
+    const double value = settled(input, *number);
+    if (std::string why = refusal(asked.calculator, asked.with(value), asked.app.units()); !why.empty()) return {std::nullopt, why};
+    return {to_shown(scale, value), {}};
+  };
+  options.preview = [&asked, &input, scale](double shown) { return asked.answer_with(settled(input, to_core(scale, shown))); };
+  const auto changed = ui::stepper(asked.name(), options);
+  if (!changed) return std::nullopt;
+  return asked.with(std::clamp(settled(input, to_core(scale, changed->value)), input.low, input.high));
+}
+
+std::string plain(std::string_view text) {
+  std::string word;
+  for (const char c : text)
+    if (c != ' ') word += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  if (const std::size_t square = word.find("²"); square != std::string::npos) word.replace(square, std::string("²").size(), "2");
+  return word;
+}
+
+bool is_awg(const calculators::Choice& choice) { return choice.key.ends_with("awg"); }
+
+// "12", "12 AWG", "2.5 mm2": which size. A bare number is in the list that stands there.
+std::optional<double> read_size(const Input& input, std::string_view text, bool awg_now) {
+  std::string word = plain(text);
+  if (word.ends_with("mm")) word += "2";
+  for (std::size_t i = 0; i < input.choices.size(); ++i) {
+    const std::string key(input.choices[i].key);
+    const bool same_list = is_awg(input.choices[i]) == awg_now;
+    if (word == key || (same_list && word + (awg_now ? "awg" : "mm2") == key)) return static_cast<double>(i);
+  }
+  return std::nullopt;
+}
+
+std::optional<Values> draw_sizes(const Asked& asked) {
+  const Input& input = asked.input();
+  if (!ui::disclosure("Pick from all sizes")) return std::nullopt;
+  std::optional<Values> edited;
+  for (const bool awg : {true, false}) {
+    ui::paragraph(awg ? "AWG" : "mm²", ui::Ink::muted);
+    const ui::Scope scope(awg ? "awg" : "metric");
+    ui::begin_flow();
+    for (std::size_t i = 0; i < input.choices.size(); ++i) {
+      if (is_awg(input.choices[i]) != awg) continue;
+      const std::string& name = input.choices[i].name;
+      const bool on = asked.value() == static_cast<double>(i);
+      if (ui::chip(name.substr(0, name.find(' ')), {.on = on, .said = "Wire " + name}) && !on)
+        edited = asked.with(static_cast<double>(i));
+    }
+    ui::end_flow();
+  }
+  return edited;
+}
+
+// Wire: a step is the next size of its list.
+std::optional<Values> draw_wire(const Asked& asked) {
+  const Input& input = asked.input();
+  const bool awg = is_awg(input.choices[static_cast<std::size_t>(asked.value())]);
+  double low = input.high, high = 0.0;
+  for (std::size_t i = 0; i < input.choices.size(); ++i) {
+    if (is_awg(input.choices[i]) != awg) continue;
+    low = std::min(low, static_cast<double>(i));
+    high = std::max(high, static_cast<double>(i));
+  }
+  ui::StepperOptions options;
+  options.shown = asked.text(asked.value());
+  options.value = asked.value();
+  options.low = low;
+  options.high = high;
+  options.allowed = asked.text(low) + " to " + asked.text(high);
+  options.unit_keys = {{"AWG"}, {"mm²"}};
+  const std::string allowed = options.allowed;
+  options.read = [&asked, &input, awg, allowed](std::string_view text) -> ui::Read {
+    const auto size = read_size(input, text, awg);
+    if (!size) return {std::nullopt, "No such size in the tables. Give one from " + allowed + ", or from the other list."};
+    if (std::string why = refusal(asked.calculator, asked.with(*size), asked.app.units()); !why.empty()) return {std::nullopt, why};
+    return {*size, {}};
+  };
+  options.preview = [&asked](double size) { return asked.answer_with(size); };
+  std::optional<Values> edited;
+  if (const auto changed = ui::stepper(asked.name(), options)) edited = asked.with(changed->value);
+  if (auto picked = draw_sizes(asked)) edited = picked;
+  return edited;
+}
+
+std::optional<Values> draw_choice(const Asked& asked) {
+  const Input& input = asked.input();
+  std::vector<std::string> names;
+  for (const calculators::Choice& choice : input.choices) names.push_back(choice.name);
+  const auto current = static_cast<std::size_t>(asked.value());
+  const bool many = names.size() > kSideBySide;
+  if (many && !ui::disclosure(asked.name() + ": " + names[current])) return std::nullopt;
+  const auto chosen = ui::choice(asked.name(), names, current, {.sub = {}, .hide_label = many, .as_list = many});
+  if (!chosen) return std::nullopt;
+  return asked.with(static_cast<double>(*chosen));
+}
+
+std::optional<Values> draw_input(const Asked& asked) {
+  const ui::Scope scope(asked.input().key);
+  if (asked.input().unit != Unit::choice) return draw_number(asked);
+  return asked.input().key == "wire" ? draw_wire(asked) : draw_choice(asked);
+}
+
+// "12 V · 5 % · 50 °C": what stands folded away.
+std::string folded_values(const app::AppState& app, const Calculator& calculator, const Values& values) {
+  std::string text;
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    const Input& input = calculator.inputs[i];
+    if (!input.folded || !calculators::is_asked(calculator, values, i)) continue;
+    text += (text.empty() ? "" : " · ") + calculators::value_text(input, values[i], app.units());
+  }
+  return text;
+}
+
+}  // namespace
+
+void draw_quick_inputs(app::AppState& app, const Calculator& calculator, const Values& values) {
+  std::optional<Values> edited;
+  const auto draw_all = [&](bool folded) {
+    for (std::size_t i = 0; i < calculator.inputs.size(); ++i) {
+      if (calculator.inputs[i].folded != folded || !calculators::is_asked(calculator, values, i)) continue;
+      if (auto changed = draw_input({app, calculator, values, i})) edited = std::move(changed);
+    }
+  };
+  ui::begin_card("asked", {.name = "What you know", .tone = ui::Tone::plain});
+  draw_all(false);
+  const std::string more = folded_values(app, calculator, values);
+  if (!more.empty() && ui::disclosure("More", false, more)) draw_all(true);
+  ui::end_card();
+  if (!edited) return;
+  const std::string why = refusal(calculator, *edited, app.units());
+  if (why.empty()) app.set_quick_values(calculator, *edited);
+  else app.say_problem(why);
+}
+
+}  // namespace screens
