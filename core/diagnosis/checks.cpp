@@ -162,6 +162,9 @@ void loaded_points(Maker& make, const Case& the_case, const Plant& plant, int ta
   const OutletId id = the_case.circuit.outlets[static_cast<std::size_t>(target)].id;
   const State state{true, plugged, id, std::nullopt};
   block_points(make, CheckKind::volts, state);
+  make.points(CheckKind::volts, at_block(SpotKind::battery_post, kRed), kBusRed, state);
+  make.points(CheckKind::volts, kBusBlack, at_block(SpotKind::battery_post, kBlack), state);
+  make.points(CheckKind::volts, kBusRed, kFuseFeed, state);
   make.points(CheckKind::volts, kFuseFeed, kFuseWire, state);
   make.points(CheckKind::volts, kFuseWire, at_block(SpotKind::clamp, kRed), state);
   make.points(CheckKind::volts, at_block(SpotKind::clamp, kBlack), kBusBlack, state);

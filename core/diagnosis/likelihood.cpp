@@ -107,8 +107,8 @@ Bench Likelihood::bench_of(const Check& check) const {
   return bench;
 }
 
-double Likelihood::device_volts(Look& look, int outlet, double ohm) const {
-  return look.view.at({}).load_volts(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative), ohm, true);
+double Likelihood::device_volts(Look& look, int outlet, const Appliance& appliance, const Bench& bench) const {
+  return look.view.at(bench).appliance_volts(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative), appliance);
 }
 
 double Likelihood::sigma(double value, double scale, bool spread) const {
@@ -155,8 +155,8 @@ Chances Likelihood::runs(double volts, bool dead_anyway) const {
 }
 
 double Likelihood::works(Look& look, int outlet, bool own_device) const {
-  const double ohm = own_device ? plant_.device_ohm(complained_.front()) : plant_.test_device_ohm();
-  return runs(device_volts(look, outlet, ohm), own_device && look.has(FaultKind::device_dead))[0];
+  const Appliance appliance = own_device ? plant_.device(complained_.front()) : plant_.test_device();
+  return runs(device_volts(look, outlet, appliance), own_device && look.has(FaultKind::device_dead))[0];
 }
 
 // The failed device at its outlet, with one element of the fuse put right.
@@ -168,8 +168,8 @@ double Likelihood::works_mended(Look& look, network::Element element) const {
   const int target = complained_.front();
   if (left.count == look.edits.count) return works(look, target, true);
   look.mended.aim(left);
-  const double v = look.mended.at({}).load_volts(plant_.contact(target, Side::positive), plant_.contact(target, Side::negative),
-                                                 plant_.device_ohm(target), true);
+  const double v = look.mended.at({}).appliance_volts(plant_.contact(target, Side::positive),
+                                                      plant_.contact(target, Side::negative), plant_.device(target));
   return runs(v, look.has(FaultKind::device_dead))[0];
 }
 
@@ -240,10 +240,9 @@ Chances Likelihood::swap_fuse(Look& look) const {
 
 Chances Likelihood::pull_fuse(const Check& check, Look& look) const {
   const int k = plant_.outlet_index(check.outlet);
+  // Something that runs: of about half an ampere, as the known good device.
   const auto runs_with = [&](const Bench& bench) {
-    const double v = look.view.at(bench).load_volts(plant_.contact(k, Side::positive), plant_.contact(k, Side::negative),
-                                                    plant_.test_device_ohm(), true);
-    const Chances c = runs(v, false);
+    const Chances c = runs(device_volts(look, k, plant_.test_device(), bench), false);
     return c[0] + c[1];
   };
   Bench pulled;
@@ -265,8 +264,8 @@ Chances Likelihood::by_words(const Check& check, Look& look) const {
   const int k = plant_.outlet_index(check.outlet), target = complained_.front();
   const bool device_dead = look.has(FaultKind::device_dead);
   switch (check.kind) {
-    case CheckKind::device_here: return runs(device_volts(look, k, plant_.device_ohm(target)), device_dead);
-    case CheckKind::other_device: return runs(device_volts(look, k, plant_.test_device_ohm()), false);
+    case CheckKind::device_here: return runs(device_volts(look, k, plant_.device(target)), device_dead);
+    case CheckKind::other_device: return runs(device_volts(look, k, plant_.test_device()), false);
     case CheckKind::fuse_swap: return swap_fuse(look);
     case CheckKind::pull_fuse: return pull_fuse(check, look);
     case CheckKind::others_work: {
@@ -286,8 +285,7 @@ Chances Likelihood::by_words(const Check& check, Look& look) const {
     case CheckKind::neighbour_fuse: {
       Bench bench;
       bench.neighbour_switched = check.neighbour;
-      const double v = look.view.at(bench).load_volts(plant_.contact(target, Side::positive),
-                                                      plant_.contact(target, Side::negative), plant_.device_ohm(target), true);
+      const double v = device_volts(look, target, plant_.device(target), bench);
       return mostly(0, std::max(0.0, runs(v, device_dead)[0] - works(look, target, true)) * 0.97, 1);
     }
     case CheckKind::block_alive:   // another branch sees the block, not our wire; taken to draw about an ampere
@@ -321,8 +319,8 @@ std::optional<double> Likelihood::value(const Check& check, Look& look) const {
                                             plant_.lamp_ohm(), false);
     }
     case CheckKind::device_here:
-      return device_volts(look, plant_.outlet_index(check.outlet), plant_.device_ohm(complained_.front()));
-    case CheckKind::other_device: return device_volts(look, plant_.outlet_index(check.outlet), plant_.test_device_ohm());
+      return device_volts(look, plant_.outlet_index(check.outlet), plant_.device(complained_.front()));
+    case CheckKind::other_device: return device_volts(look, plant_.outlet_index(check.outlet), plant_.test_device());
     default: return std::nullopt;
   }
 }
@@ -365,7 +363,7 @@ double Likelihood::density(const Check& check, Look& look, double typed) const {
 }
 
 double Likelihood::complaint_at(Look& look, Symptom symptom, int outlet) const {
-  const double v = device_volts(look, outlet, plant_.device_ohm(outlet));
+  const double v = device_volts(look, outlet, plant_.device(outlet));
   const Chances c = runs(v, look.has(FaultKind::device_dead));
   switch (symptom) {
     case Symptom::weak: return c[1];

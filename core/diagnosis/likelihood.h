@@ -56,7 +56,7 @@ class Likelihood {
 
  private:
   Bench bench_of(const Check& check) const;
-  double device_volts(Look& look, int outlet, double ohm) const;
+  double device_volts(Look& look, int outlet, const Appliance& appliance, const Bench& bench = {}) const;
   double sigma(double value, double scale, bool spread) const;
   Chances by_range(CheckKind kind, double value, bool spread, bool drop) const;
   Chances by_fault(const Check& check, const Fault& fault) const;

@@ -42,9 +42,9 @@ int node_of(Element element, int outlet, Side side) {
   return 2 * pair_of(element, outlet) + (side == Side::positive ? 0 : 1);
 }
 
-double rated_device_ohm(const circuit::Load& load, double nominal_v) {
-  const double rated_a = circuit::rated_current(load, units::Volts(nominal_v)).number();
-  return nominal_v / (rated_a > 0.0 ? rated_a : 1.0);
+Appliance appliance_of(const circuit::Load& load, units::Volts nominal) {
+  const double rated_a = circuit::rated_current(load, nominal).number();
+  return {load.kind, rated_a > 0.0 ? rated_a : 1.0, nominal.number(), network::fold_voltage(load, nominal).number()};
 }
 
 }  // namespace
@@ -56,6 +56,26 @@ double Potentials::load_volts(int red_node, int black_node, double ohm, bool one
   if (backward && one_way) return -emf_v;
   const double v = emf_v * ohm / (source_ohm + path_ohm[at(red_node)] + path_ohm[at(black_node)] + ohm);
   return forward ? v : -v;
+}
+
+double Potentials::appliance_volts(int red_node, int black_node, const Appliance& appliance) const {
+  const int a = part[at(red_node)], b = part[at(black_node)];
+  if (a == 0 && b == 1) return -emf_v;
+  if (a != 1 || b != 0) return 0.0;
+  const double ohm = source_ohm + path_ohm[at(red_node)] + path_ohm[at(black_node)];
+  const double own_ohm = appliance.nominal_v / appliance.rated_a;
+  switch (appliance.kind) {
+    case circuit::LoadKind::resistive: return emf_v * own_ohm / (ohm + own_ohm);
+    case circuit::LoadKind::constant_current: {
+      const double v = emf_v - appliance.rated_a * ohm;
+      return v >= appliance.fold_v ? v : emf_v / (1.0 + ohm * appliance.rated_a / appliance.fold_v);
+    }
+    case circuit::LoadKind::constant_power: break;
+  }
+  const double watts = appliance.rated_a * appliance.nominal_v;
+  const double root = emf_v * emf_v - 4.0 * watts * ohm;
+  const double v = root >= 0.0 ? 0.5 * (emf_v + std::sqrt(root)) : 0.0;
+  return v >= appliance.fold_v ? v : emf_v / (1.0 + ohm * watts / (appliance.fold_v * appliance.fold_v));
 }
 
 void View::aim(const Edits& edits) {
@@ -111,7 +131,7 @@ Plant::Plant(const Case& the_case) {
       parent_[at(red(own + step))] = red(before);
       parent_[at(black(own + step))] = black(before);
     }
-    device_ohm_.push_back(rated_device_ohm(outlet.load, nominal_v_));
+    device_.push_back(appliance_of(outlet.load, circuit.supply.nominal));
     distance_m_.push_back(circuit::distance_from_block(circuit, outlet.id).number());
   }
   for (const auto& each : built.elements) {

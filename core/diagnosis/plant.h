@@ -66,6 +66,14 @@ struct Bench {
   friend bool operator==(const Bench&, const Bench&) = default;
 };
 
+// What takes current when it is plugged in. Held between two points nothing else takes any.
+struct Appliance {
+  circuit::LoadKind kind = circuit::LoadKind::resistive;
+  double rated_a = 1.0;      // at nominal volts
+  double nominal_v = 12.0;
+  double fold_v = 3.0;       // below it takes less in proportion, as network::Law says
+};
+
 struct Potentials {
   std::vector<double> voltage_v;   // by node
   std::vector<int> part;           // 0 black, 1 red, more: a floating part of its own
@@ -83,6 +91,7 @@ struct Potentials {
   }
   // Volts across one load held between two nodes, nothing else on: what solve() would say with it.
   [[nodiscard]] double load_volts(int red, int black, double ohm, bool one_way) const;
+  [[nodiscard]] double appliance_volts(int red, int black, const Appliance& appliance) const;   // minus: reversed
   [[nodiscard]] double ohms(int a, int b) const;   // along the copper; infinity: none
 };
 
@@ -117,7 +126,8 @@ class Plant {
   [[nodiscard]] double lamp_ohm() const { return lamp_ohm_; }
   // The known good device, and what failed at this outlet (its load; 1 A when none is told).
   [[nodiscard]] double test_device_ohm() const { return nominal_v_ / 0.5; }
-  [[nodiscard]] double device_ohm(int outlet) const { return device_ohm_[static_cast<std::size_t>(outlet)]; }
+  [[nodiscard]] Appliance test_device() const { return {circuit::LoadKind::resistive, 0.5, nominal_v_, 0.25 * nominal_v_}; }
+  [[nodiscard]] const Appliance& device(int outlet) const { return device_[static_cast<std::size_t>(outlet)]; }
   [[nodiscard]] bool feeds(int outlet, int other) const;   // on the way to it, or the same
   [[nodiscard]] std::size_t outlets() const { return parent_outlet_.size(); }
   [[nodiscard]] int parent_outlet(int outlet) const { return parent_outlet_[static_cast<std::size_t>(outlet)]; }
@@ -132,7 +142,8 @@ class Plant {
   std::vector<int> parent_;        // by node; -1: a post
   std::vector<double> ohm_;        // to the parent
   std::vector<int> parent_outlet_;
-  std::vector<double> device_ohm_, line_ohm_, distance_m_;
+  std::vector<double> line_ohm_, distance_m_;
+  std::vector<Appliance> device_;
   std::vector<circuit::OutletId> ids_;
   double emf_v_ = 0.0, source_ohm_ = 0.0, nominal_v_ = 12.0, lamp_ohm_ = 28.8;
 };

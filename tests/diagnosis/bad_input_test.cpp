@@ -1,0 +1,154 @@
+// What people type, contradict and change on the way: told plainly, nothing lost.
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <limits>
+
+#include "diagnosis/bench_person.h"
+#include "diagnosis/safety.h"
+
+using namespace diagnosis;
+using diagnosis_test::three_outlets;
+
+TEST_CASE("readings that can not be are not taken, and the reason is told") {
+  Tracer tracer(three_outlets(Symptom::one_dead, {2}));
+  const char* at_b = "volts contact+2 contact-2 in";
+  for (const double typed : {60.0, 470.0, -40.0, std::nan(""), std::numeric_limits<double>::infinity()}) {
+    CAPTURE(typed);
+    const Receipt receipt = tracer.observe(at_b, reading(typed));
+    CHECK_FALSE(receipt.taken);
+    CHECK_FALSE(receipt.words.empty());
+  }
+  CHECK(tracer.observe(at_b, reading(60.0)).words.find("60.0 V is more than a 12 V circuit can have") != std::string::npos);
+  CHECK(tracer.record().entries.empty());
+  CHECK_FALSE(tracer.observe("fuse-look", reading(12.0)).taken);
+  CHECK_FALSE(tracer.observe("fuse-look", word("sideways")).taken);
+  CHECK_FALSE(tracer.observe("volts moon+ moon-", word("full")).taken);
+  CHECK_FALSE(tracer.observe("ohms clamp+ clamp- out", reading(-3.0)).taken);
+  CHECK_FALSE(tracer.after_remedy("turn it off and on", RetestResult::same).taken);
+  CHECK_FALSE(tracer.retake(0, word("whole")).taken);
+}
+
+TEST_CASE("a minus is taken, told, and points at red and black changed over") {
+  Tracer tracer(three_outlets(Symptom::one_dead, {2}));
+  const Fault here{FaultKind::reversed_here, {2}, network::Side::positive, -1};
+  const double before = tracer.probability(here);
+  const Receipt receipt = tracer.observe("volts contact+2 contact-2 in", reading(-12.7));
+  CHECK(receipt.taken);
+  CHECK(receipt.words.find("minus") != std::string::npos);
+  CHECK(tracer.probability(here) > 10.0 * before);
+}
+
+TEST_CASE("answers that contradict each other: the odd one is named and can be taken again") {
+  Tracer tracer(three_outlets(Symptom::one_dead, {2}));
+  // Everything says that the whole circuit is dead from the clamp on, and one answer says that C lives.
+  tracer.observe("fuse-look", word("blown"));
+  tracer.observe("volts fuse-wire bus- in", word("zero"));
+  tracer.observe("volts clamp+ clamp- in", word("zero"));
+  tracer.observe("volts splice+1 splice-1 in", word("full"));
+  tracer.observe("volts contact+1 contact-1 in", word("zero"));
+  tracer.observe("volts splice+2 splice-2 in", word("zero"));
+  tracer.observe("volts tab+1 tab-1 in", word("zero"));
+  tracer.observe("volts bus+ clamp- in", word("minus"));   // no fault does that
+  tracer.observe("volts bus+ splice-1 in", word("minus"));
+  tracer.observe("block-alive", word("no"));
+  tracer.observe("volts fuse-feed bus- in", word("minus"));
+  const Advice advice = tracer.next();
+  CHECK(advice.kind == AdviceKind::none_fits);
+  CHECK_FALSE(advice.words.empty());
+  CHECK(advice.check.has_value());   // and it goes on
+  CHECK(tracer.record().entries.size() == 11);
+
+  // One slip among good answers: it is the one named.
+  Tracer slip(three_outlets(Symptom::one_dead, {3}));
+  slip.observe("volts contact+3 contact-3 in", word("minus"));      // the slip: leads crossed
+  for (const char* good : {"volts splice+3 splice-3 in", "volts tab+3 tab-3 in", "volts lug+3 lug-3 in", "volts lug+3 splice-3 in",
+                           "volts splice+3 lug-3 in", "volts tab+3 splice-3 in"}) {
+    slip.observe(good, word("full"));
+  }
+  slip.observe("look-behind 3", word("fine"));
+  slip.observe("other-device 3", word("works"));
+  slip.observe("device-elsewhere", word("dead"));
+  CHECK(slip.probability({FaultKind::device_dead, {}, network::Side::positive, -1}) > 0.5);
+  REQUIRE(slip.retake(0, word("full")).taken);
+  CHECK(slip.probability({FaultKind::device_dead, {}, network::Side::positive, -1}) > 0.95);
+}
+
+TEST_CASE("a circuit edited in the middle: what still applies is kept, what does not is named") {
+  Case the_case = three_outlets(Symptom::one_dead, {2});
+  Tracer tracer(the_case);
+  tracer.observe("fuse-look", word("whole"));
+  tracer.observe("volts contact+3 contact-3 in", reading(12.7));
+  tracer.observe("volts contact+2 contact-2 in", word("zero"));
+  circuit::Circuit edited = the_case.circuit;
+  edited.outlets.pop_back();   // C is gone
+  const Replay again = replay(edited, the_case.fitted, tracer.record());
+  CHECK(again.dropped.size() == 1);
+  CHECK(again.dropped.front().find("contact+3") != std::string::npos);
+  CHECK(again.tracer.record().entries.size() == 2);
+  edited.outlets.erase(edited.outlets.begin() + 1);   // and B, the one complained of
+  const Replay third = replay(edited, the_case.fitted, tracer.record());
+  CHECK(third.dropped.size() == 3);
+  CHECK(problems(third.tracer.the_case()).empty());
+  CHECK(third.tracer.next().check.has_value());
+}
+
+TEST_CASE("can't reach it: nothing behind that outlet is asked for again") {
+  Tracer tracer(three_outlets(Symptom::one_dead, {2}));
+  tracer.observe("look-behind 2", cant_reach());
+  for (int step = 0; step < 15; ++step) {
+    const Advice advice = tracer.next();
+    if (!advice.check) break;
+    for (const Site& site : advice.check->sites) CHECK_FALSE(site == Site{Location::behind, {2}});
+    tracer.observe(advice.check->id, not_sure());
+  }
+}
+
+TEST_CASE("cases that can not be traced are told") {
+  Case none = three_outlets(Symptom::one_dead, {});
+  CHECK_FALSE(problems(none).empty());
+  CHECK_FALSE(problems(three_outlets(Symptom::one_dead, {9})).empty());
+  CHECK_FALSE(problems(three_outlets(Symptom::several_dead, {1})).empty());
+  Case blind = three_outlets(Symptom::volts_but_dead, {1});
+  blind.tools.meter = false;
+  CHECK_FALSE(problems(blind).empty());
+  Case unfused = three_outlets(Symptom::all_dead, {});
+  unfused.fitted.fuse = units::Amperes(0.0);
+  CHECK_FALSE(problems(unfused).empty());
+  CHECK(problems(generic_case(tables::GaugeSystem::metric)).size() == 1);   // says nothing of which outlet yet
+}
+
+TEST_CASE("the safety rules see what is unsafe") {
+  const Case the_case = three_outlets(Symptom::one_dead, {2});
+  const Tracer tracer(the_case);
+  for (const Check& check : tracer.all_checks()) CHECK(unsafe(the_case, check).empty());
+  Check tug = *tracer.find_check("tug 2");
+  tug.state.fuse_in = true;
+  CHECK_FALSE(unsafe(the_case, tug).empty());
+  tug = *tracer.find_check("tug 2");
+  tug.proves_dead = false;
+  CHECK_FALSE(unsafe(the_case, tug).empty());
+  Check ohms = *tracer.find_check("ohms clamp+ clamp- out");
+  ohms.state.fuse_in = true;
+  CHECK_FALSE(unsafe(the_case, ohms).empty());
+
+  for (const Hypothesis& each : hypotheses(the_case)) {
+    Remedy remedy = remedy_for(the_case, each.fault);
+    INFO(remedy.id);
+    CHECK(unsafe(the_case, remedy).empty());
+    CHECK_FALSE(remedy.cautions.empty());
+    for (const RemedyStep& step : remedy.steps) {
+      if (step.fits_fuse) CHECK(step.fits_fuse->number() == the_case.fitted.fuse.number());
+    }
+  }
+  Remedy remedy = remedy_for(the_case, {FaultKind::splice_open, {2}, network::Side::positive, -1});
+  remedy.steps.erase(remedy.steps.begin() + 1);   // without proving dead
+  CHECK_FALSE(unsafe(the_case, remedy).empty());
+  remedy = remedy_for(the_case, {FaultKind::fuse_blown, {}, network::Side::positive, -1});
+  remedy.steps.back().fits_fuse = units::Amperes(20.0);
+  CHECK_FALSE(unsafe(the_case, remedy).empty());
+  remedy = remedy_for(the_case, {FaultKind::wrong_branch, {2}, network::Side::positive, 0});
+  bool labels = false;
+  for (const RemedyStep& step : remedy.steps) labels = labels || step.words.find("Label both pairs") != std::string::npos;
+  CHECK(labels);
+}
