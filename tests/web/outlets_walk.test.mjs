@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { bring, find, heard, press, said, tap, type } from './support.mjs';
 import {
-  assertNothingCut, chainFile, close, gone, importFile, leave, openNotebook, PHONE, says, scratch,
+  assertNothingCut, chainFile, close, gone, importFile, leave, openNotebook, pressHead, PHONE, says, scratch,
   shot, sketch, sketches, there, WINDOWS, world,
 } from './walk.mjs';
 
@@ -85,6 +85,10 @@ for (const window of [WINDOWS[0], PHONE, WINDOWS[2]]) {
     await shot(page, `thirty-${window.name}`);
     const outlets = await find(page, 'button', /^Outlet /).count();
     assert.equal(outlets, 30);
+    await pressHead(page, 'More');        // the word that the file came in lies over the last rows
+    await there(page, 'dialog', 'More');
+    await page.goBack();
+    await gone(page, 'dialog', 'More');
     await press(page, 'button', /^Outlet AD/);
     await there(page, 'dialog', 'Outlet AD');
     await page.goBack();
