@@ -6,6 +6,8 @@
 #include <unordered_map>
 
 #include "diagnosis/checks.h"
+#include "diagnosis/plant.h"
+#include "evaluation/patience.h"
 
 namespace evaluation {
 namespace {
@@ -16,15 +18,13 @@ using diagnosis::Check;
 using diagnosis::Tracer;
 
 // Answers less likely than this end the branch at no further cost, for the optimum and the engine alike.
-constexpr double kUnlikely = 0.004;
-constexpr double kLeastBits = 0.012;   // below this the engine itself sees nothing worth asking
-
+constexpr double kUnlikely = 0.01;
 double entropy(double p) { return p > 0.0 ? -p * std::log2(p) : 0.0; }
 
 class Search {
  public:
   Search(const diagnosis::Case& the_case, std::size_t most_states)
-      : hypotheses_(diagnosis::hypotheses(the_case)), most_states_(most_states) {
+      : hypotheses_(diagnosis::hypotheses(the_case)), plant_(the_case), most_states_(most_states) {
     const Tracer tracer(the_case);
     for (const Check& check : tracer.all_checks()) {
       if (!diagnosis::has_tools(check, the_case.tools)) continue;
@@ -37,98 +37,131 @@ class Search {
       for (const diagnosis::Hypothesis& each : hypotheses_) table.push_back(tracer.likelihood(each.fault, check.id));
       likelihood_.push_back(std::move(table));
     }
-    for (const diagnosis::Hypothesis& each : hypotheses_) remedy_.push_back(diagnosis::remedy_id(each.fault));
+    std::vector<std::string> ids;
+    for (const diagnosis::Hypothesis& each : hypotheses_) {
+      const std::string id = diagnosis::remedy_id(each.fault);
+      const auto found = std::find(ids.begin(), ids.end(), id);
+      remedy_.push_back(static_cast<std::size_t>(found - ids.begin()));
+      if (found == ids.end()) ids.push_back(id);
+      if (each.fault.kind == diagnosis::FaultKind::none_of_these) unknown_ = remedy_.back();
+    }
+    remedies_ = ids.size();
   }
 
   [[nodiscard]] std::size_t checks() const { return checks_.size(); }
   [[nodiscard]] std::size_t states() const { return states_.size(); }
   [[nodiscard]] bool too_many() const { return states_.size() > most_states_; }
+  [[nodiscard]] std::size_t other_stops() const { return other_stops_; }
 
-  // `key`: one letter for each check: not asked, or its answer; and the check asked last.
-  double optimum(const Tracer& tracer, const std::string& key) {
-    if (too_many()) return 0.0;
-    const auto known = states_.find(key);
-    if (known != states_.end()) return known->second;
-    states_[key] = 0.0;
-    if (tracer.next().kind != AdviceKind::check) return 0.0;
-    double best = std::numeric_limits<double>::infinity();
-    const std::vector<double> weights = posterior(tracer);
-    for (std::size_t c = 0; c < checks_.size() && !too_many(); ++c) {
-      if (key[c] != '.' || bits(weights, c) < kLeastBits) continue;
-      best = std::min(best, after(tracer, key, c, weights, best,
-                                  [&](const Tracer& then, const std::string& next) { return optimum(then, next); }));
-    }
-    if (std::isinf(best)) best = 0.0;
-    states_[key] = best;
-    return best;
-  }
-
-  double engine(const Tracer& tracer, const std::string& key) {
-    const auto known = engine_.find(key);
-    if (known != engine_.end()) return known->second;
-    const Advice advice = tracer.next();
-    double minutes = 0.0;
-    if (advice.kind == AdviceKind::check) {
-      for (std::size_t c = 0; c < checks_.size(); ++c) {
-        if (checks_[c].id != advice.check->id) continue;
-        minutes = after(tracer, key, c, posterior(tracer), std::numeric_limits<double>::infinity(),
-                        [&](const Tracer& then, const std::string& next) { return engine(then, next); });
-      }
-    }
-    engine_[key] = minutes;
-    return minutes;
-  }
-
- private:
   std::vector<double> posterior(const Tracer& tracer) const {
     std::vector<double> weights;
     for (const diagnosis::Hypothesis& each : hypotheses_) weights.push_back(tracer.probability(each.fault));
     return weights;
+  }
+
+  // `weights` sum to one. `key`: one letter for each check: not asked, or its answer; and the one asked last.
+  double optimum(const std::vector<double>& weights, const diagnosis::Setup& setup, const std::string& key) {
+    if (too_many()) return 0.0;
+    const auto known = states_.find(key);
+    if (known != states_.end()) return known->second;
+    states_[key] = 0.0;
+    const std::vector<std::size_t> worth = worth_asking(weights, key);
+    double best = worth.empty() ? 0.0 : std::numeric_limits<double>::infinity();
+    for (const std::size_t c : worth) {
+      double minutes = diagnosis::minutes_for(checks_[c], setup, plant_);
+      diagnosis::Setup then = setup;
+      diagnosis::leave_behind(checks_[c], then);
+      for (std::size_t a = 0; a < checks_[c].choices.size() && minutes < best; ++a) {
+        const double p = chance(weights, c, a);
+        if (p >= kUnlikely) minutes += p * optimum(given(weights, c, a, p), then, next_key(key, c, a));
+      }
+      best = std::min(best, minutes);
+    }
+    states_[key] = best;
+    return best;
+  }
+
+  // Both pay up to the same stop: where the engine would go on past it, it is cut off; where it would stop
+  // before it, it goes on as well as can be.
+  double engine(const Tracer& tracer, const diagnosis::Setup& setup, const std::string& key) {
+    const std::vector<double> weights = posterior(tracer);
+    const Advice advice = tracer.next();
+    const bool stops = advice.kind != AdviceKind::check;
+    const bool stop = worth_asking(weights, key).empty();
+    if (stops != stop) ++other_stops_;
+    if (stop) return 0.0;
+    if (stops) return optimum(weights, setup, key);
+    const auto found = std::find_if(checks_.begin(), checks_.end(), [&](const Check& c) { return c.id == advice.check->id; });
+    const auto c = static_cast<std::size_t>(found - checks_.begin());
+    double minutes = diagnosis::minutes_for(*found, setup, plant_);
+    diagnosis::Setup after = setup;
+    diagnosis::leave_behind(*found, after);
+    for (std::size_t a = 0; a < found->choices.size(); ++a) {
+      const double p = chance(weights, c, a);
+      if (p < kUnlikely) continue;
+      Tracer then = tracer;
+      then.observe(found->id, diagnosis::word(found->choices[a].key));
+      minutes += p * engine(then, after, next_key(key, c, a));
+    }
+    return minutes;
+  }
+
+ private:
+  static std::string next_key(std::string key, std::size_t c, std::size_t answer) {
+    key[c] = static_cast<char>('a' + static_cast<int>(answer));
+    key.back() = static_cast<char>('A' + static_cast<int>(c));
+    return key;
   }
   double chance(const std::vector<double>& weights, std::size_t c, std::size_t answer) const {
     double sum = 0.0;
     for (std::size_t h = 0; h < weights.size(); ++h) sum += weights[h] * likelihood_[c][h][answer];
     return sum;
   }
-  double bits(const std::vector<double>& weights, std::size_t c) const {
-    std::unordered_map<std::string, std::vector<double>> remedies;
-    std::unordered_map<std::string, double> share;
-    const std::size_t answers = checks_[c].choices.size();
-    double result = 0.0;
-    for (std::size_t h = 0; h < weights.size(); ++h) {
-      auto& sums = remedies[remedy_[h]];
-      sums.resize(answers, 0.0);
-      share[remedy_[h]] += weights[h];
-      for (std::size_t a = 0; a < answers; ++a) sums[a] += weights[h] * likelihood_[c][h][a];
-    }
-    for (const auto& [id, sums] : remedies) {
-      for (const double joint : sums) result -= share[id] > 0.0 ? share[id] * entropy(joint / share[id]) : 0.0;
-    }
-    for (std::size_t a = 0; a < answers; ++a) result += entropy(chance(weights, c, a));
-    return result;
+  std::vector<double> given(const std::vector<double>& weights, std::size_t c, std::size_t answer, double p) const {
+    std::vector<double> then = weights;
+    for (std::size_t h = 0; h < then.size(); ++h) then[h] *= likelihood_[c][h][answer] / p;
+    return then;
   }
-  template <class Then>
-  double after(const Tracer& tracer, const std::string& key, std::size_t c, const std::vector<double>& weights,
-               double not_above, Then then) {
-    double minutes = tracer.minutes(checks_[c]);
-    for (std::size_t a = 0; a < checks_[c].choices.size() && minutes < not_above; ++a) {
-      const double p = chance(weights, c, a);
-      if (p < kUnlikely) continue;
-      Tracer next = tracer;
-      next.observe(checks_[c].id, diagnosis::word(checks_[c].choices[a].key));
-      std::string next_key = key;
-      next_key[c] = static_cast<char>('a' + a);
-      next_key.back() = static_cast<char>('A' + static_cast<int>(c));
-      minutes += p * then(next, next_key);
+  // Checks not yet asked that can tell something; none when it is time to stop.
+  std::vector<std::size_t> worth_asking(const std::vector<double>& weights, const std::string& key) const {
+    std::vector<double> share(remedies_, 0.0);
+    for (std::size_t h = 0; h < weights.size(); ++h) share[remedy_[h]] += weights[h];
+    const double unknown = share[unknown_];
+    share[unknown_] = 0.0;
+    const double top = *std::max_element(share.begin(), share.end());
+    share[unknown_] = unknown;
+    std::vector<std::size_t> worth;
+    if (top >= kSureEnough * (1.0 - unknown) || unknown > 0.5) return worth;
+    for (std::size_t c = 0; c < checks_.size(); ++c) {
+      if (key[c] == '.' && bits(weights, share, c) >= kLeastBits) worth.push_back(c);
     }
-    return minutes;
+    return worth;
+  }
+  double bits(const std::vector<double>& weights, const std::vector<double>& share, std::size_t c) const {
+    double result = 0.0;
+    std::vector<double> joint(remedies_);
+    for (std::size_t a = 0; a < checks_[c].choices.size(); ++a) {
+      std::fill(joint.begin(), joint.end(), 0.0);
+      double sum = 0.0;
+      for (std::size_t h = 0; h < weights.size(); ++h) {
+        joint[remedy_[h]] += weights[h] * likelihood_[c][h][a];
+        sum += weights[h] * likelihood_[c][h][a];
+      }
+      result += entropy(sum);
+      for (std::size_t g = 0; g < remedies_; ++g) {
+        if (share[g] > 0.0) result -= share[g] * entropy(joint[g] / share[g]);
+      }
+    }
+    return result;
   }
 
   std::vector<diagnosis::Hypothesis> hypotheses_;
-  std::vector<std::string> remedy_;
+  diagnosis::Plant plant_;
+  std::vector<std::size_t> remedy_;   // by hypothesis
+  std::size_t remedies_ = 0, unknown_ = 0, other_stops_ = 0;
   std::vector<Check> checks_;
   std::vector<std::vector<std::vector<double>>> likelihood_;   // by check, hypothesis, answer
-  std::unordered_map<std::string, double> states_, engine_;
+  std::unordered_map<std::string, double> states_;
   std::size_t most_states_;
 };
 
@@ -140,11 +173,12 @@ std::optional<Best> best_minutes(const diagnosis::Case& the_case, std::size_t mo
   const Tracer tracer(the_case);
   const std::string start = std::string(search.checks(), '.') + ' ';
   Best best;
-  best.optimum = search.optimum(tracer, start);
+  best.optimum = search.optimum(search.posterior(tracer), {}, start);
   if (search.too_many()) return std::nullopt;
-  best.engine = search.engine(tracer, start);
+  best.engine = search.engine(tracer, {}, start);
   best.checks = search.checks();
   best.states = search.states();
+  best.other_stops = search.other_stops();
   return best;
 }
 

@@ -1,6 +1,6 @@
 // How near the engine's choice of checks comes to the best there is, where the best can be computed:
 // one or two outlets, little in hand, some places shut. Prints.
-//   optimum_bench [--cases 30] [--seed 1] [--states 20000]
+//   optimum_bench [--cases 30] [--seed 1] [--states 300000] [--checks 9]
 #include <cstdio>
 #include <cstdlib>
 #include <string_view>
@@ -18,16 +18,18 @@ void shut_places(diagnosis::Case& made, Engine& engine) {
   for (const circuit::Outlet& outlet : made.circuit.outlets) {
     if (made.circuit.outlets.size() > 1 || chance(engine, 0.6)) made.out_of_reach.push_back({Location::behind, outlet.id});
   }
-  if (chance(engine, 0.5)) made.out_of_reach.push_back({Location::battery, circuit::kBlock});
+  if (chance(engine, 0.7)) made.out_of_reach.push_back({Location::battery, circuit::kBlock});
+  made.tools.spare_fuse = chance(engine, 0.4);
+  if (made.neighbours.size() > 1) made.neighbours.resize(1);
   made.tools.lamp = false;
   made.tools.meter = false;
-  made.tools.device = chance(engine, 0.7);
+  made.tools.device = chance(engine, 0.5);
 }
 
 }  // namespace
 
 int main(int count, char** words) {
-  std::size_t cases = 30, states = 20000;
+  std::size_t cases = 30, states = 300000, most_checks = 9;
   std::uint64_t seed = 1;
   for (int k = 1; k + 1 < count; k += 2) {
     const std::string_view word = words[k];
@@ -35,6 +37,7 @@ int main(int count, char** words) {
     if (number <= 0) return 2;
     if (word == "--cases") cases = static_cast<std::size_t>(number);
     if (word == "--states") states = static_cast<std::size_t>(number);
+    if (word == "--checks") most_checks = static_cast<std::size_t>(number);
     if (word == "--seed") seed = static_cast<std::uint64_t>(number);
   }
   double optimum = 0.0, engine_minutes = 0.0, worst = 1.0;
@@ -43,7 +46,7 @@ int main(int count, char** words) {
     Engine engine(hash_of("optimum", seed * 1000003u + k));
     diagnosis::Case made = draw_breakdown(engine, Kit::device_only, 2).the_case;
     shut_places(made, engine);
-    const auto best = best_minutes(made, 16, states);
+    const auto best = best_minutes(made, most_checks, states);
     if (!best) {
       ++too_big;
       continue;
@@ -53,8 +56,8 @@ int main(int count, char** words) {
     optimum += best->optimum;
     engine_minutes += best->engine;
     worst = std::max(worst, best->engine / best->optimum);
-    std::printf("%2zu checks, %6zu states: optimum %5.2f min, engine %5.2f, ratio %.3f\n", best->checks, best->states,
-                best->optimum, best->engine, best->engine / best->optimum);
+    std::printf("%2zu checks, %6zu states: optimum %5.2f min, engine %5.2f, ratio %.3f, other stops %zu\n", best->checks,
+                best->states, best->optimum, best->engine, best->engine / best->optimum, best->other_stops);
     std::fflush(stdout);
   }
   if (done == 0) return 1;

@@ -8,14 +8,13 @@
 
 #include "diagnosis/tracer.h"
 #include "evaluation/chain.h"
+#include "evaluation/patience.h"
 
 namespace evaluation {
 namespace {
 
 using diagnosis::Check;
 using diagnosis::CheckKind;
-
-constexpr double kSureEnough = 0.985;   // as the engine's own
 
 class InOrder {
  public:
@@ -130,7 +129,6 @@ class InOrder {
 
   // Information about the remedy, in bits: is there any to be had?
   bool could_tell_something(const Check& check) const {
-    constexpr double kLeastBits = 0.012;
     std::map<std::string, std::pair<double, std::vector<double>>> remedies;   // share, chance of each answer
     double sum = 0.0;
     for (const diagnosis::Suspect& suspect : tracer_.suspects(40)) {

@@ -76,12 +76,25 @@ struct World::Net {
   }
 };
 
+World::World(const diagnosis::Case& the_case, std::vector<TrueFault> faults)
+    : case_(the_case), faults_(std::move(faults)),
+      base_(network::build(the_case.circuit, the_case.fitted,
+                           network::Loading(the_case.circuit.outlets.size(), 1.0), network::BatteryState::resting)),
+      branches_(base_.netlist.branches()), nodes_(base_.netlist.node_count()) {
+  emf_v_ = branches_[at(base_.find({Element::battery, circuit::kBlock, Side::positive})->branch)].emf_v;
+  add_neighbours(nullptr);
+}
+
 World::World(const diagnosis::Case& the_case, std::vector<TrueFault> faults, Engine& engine)
     : case_(the_case), faults_(std::move(faults)),
       base_(network::build(the_case.circuit, the_case.fitted,
-                           network::Loading(the_case.circuit.outlets.size(), 1.0), network::BatteryState::resting)) {
-  branches_ = base_.netlist.branches();
-  nodes_ = base_.netlist.node_count();
+                           network::Loading(the_case.circuit.outlets.size(), 1.0), network::BatteryState::resting)),
+      branches_(base_.netlist.branches()), nodes_(base_.netlist.node_count()) {
+  spread(engine);
+  add_neighbours(&engine);
+}
+
+void World::spread(Engine& engine) {
   emf_v_ = draw_emf(case_.circuit.supply, engine);
   const double wires = std::exp(gauss(engine, kWireSpread));
   for (const auto& named : base_.elements) {
@@ -97,7 +110,10 @@ World::World(const diagnosis::Case& the_case, std::vector<TrueFault> faults, Eng
       branch.value *= std::exp(gauss(engine, kJointSpread));
     }
   }
-  // The neighbours, and one thing more on the block that nobody told of.
+}
+
+// The neighbours, and one thing more on the block that nobody told of. Without an engine 2 m of wire.
+void World::add_neighbours(Engine* engine) {
   Net net{branches_, nodes_};
   const NodeId bus_red = base_.find({Element::bus, circuit::kBlock, Side::positive})->away;
   const NodeId bus_black = base_.find({Element::bus, circuit::kBlock, Side::negative})->away;
@@ -108,12 +124,11 @@ World::World(const diagnosis::Case& the_case, std::vector<TrueFault> faults, Eng
     line.fuse = net.join(bus_red, clip, 0.006);
     net.join(clip, clamp, 0.0008);
     net.join(bus_black, clamp_black, 0.0008);
-    const double metres = log_uniform(engine, 0.8, 6.0);
-    const double ohm = 0.006 * metres;
+    const double ohm = 0.006 * (engine != nullptr ? log_uniform(*engine, 0.8, 6.0) : 2.0);
     line.red = net.join(clamp, red, ohm);
     line.black = net.join(clamp_black, black, ohm);
     lines_.push_back(line);
-    neighbour_fused_.push_back(n == case_.neighbours.size() || chance(engine, 0.85));
+    neighbour_fused_.push_back(n == case_.neighbours.size() || engine == nullptr || chance(*engine, 0.85));
   }
   branches_ = net.branches;
   nodes_ = net.nodes;

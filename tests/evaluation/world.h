@@ -59,6 +59,8 @@ class World {
  public:
   // Resistances and battery are spread about what `the_case` says; `engine` draws them.
   World(const diagnosis::Case& the_case, std::vector<TrueFault> faults, Engine& engine);
+  // Everything exactly as the tables say, the battery resting, the neighbours' fuses in.
+  World(const diagnosis::Case& the_case, std::vector<TrueFault> faults);
 
   [[nodiscard]] const diagnosis::Case& the_case() const { return case_; }
   [[nodiscard]] const std::vector<TrueFault>& faults() const { return faults_; }
@@ -98,6 +100,8 @@ class World {
 
  private:
   struct Net;
+  void spread(Engine& engine);
+  void add_neighbours(Engine* engine);
   [[nodiscard]] Net build(const Setup& setup) const;
   void apply(const TrueFault& fault, const Setup& setup, Net& net) const;
   void set_up(const Setup& setup, Net& net) const;
