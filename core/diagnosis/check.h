@@ -104,6 +104,7 @@ struct Choice {
 };
 
 struct Check {
+  int index = -1;             // in Tracer::all_checks()
   std::string id;             // stable key built from what follows: "volts splice+3 bus- in lamp3"
   CheckKind kind = CheckKind::volts;
   Spot red, black;            // volts, glow, ohms

@@ -7,11 +7,11 @@ namespace diagnosis {
 namespace {
 
 // Enough of the posterior to choose by; the inference itself leaves nothing out.
-constexpr double kCovered = 0.998;
-constexpr std::size_t kMostScenarios = 500;
+constexpr double kCovered = 0.99;
+constexpr std::size_t kMostScenarios = 200;
 // Two steps ahead costs scenarios x candidates x starts; above this many products one step must do.
 constexpr std::size_t kCheapProducts = 60'000;
-constexpr std::size_t kStarts = 6;
+constexpr std::size_t kStarts = 5;
 
 double p_log_p(double p) { return p > 0.0 ? p * std::log2(p) : 0.0; }
 

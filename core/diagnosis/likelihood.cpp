@@ -66,8 +66,10 @@ enum Tugged : std::size_t { t_holds, t_red_splice, t_black_splice, t_red_tab, t_
 
 }  // namespace
 
-Likelihood::Likelihood(const Case& the_case, const Plant& plant, const std::vector<Hypothesis>& all)
-    : case_(the_case), plant_(plant), hypotheses_(all), complained_(complaint_outlets(the_case, plant)) {
+Likelihood::Likelihood(const Case& the_case, const Plant& plant, const std::vector<Hypothesis>& all,
+                       const std::vector<Check>& checks)
+    : case_(the_case), plant_(plant), hypotheses_(all), complained_(complaint_outlets(the_case, plant)), benches_(1) {
+  for (const Check& check : checks) plans_.push_back(plan_of(check));
   for (const bool spread : {false, true}) {
     for (int step = -kSteps; step <= kSteps; ++step) {
       const double v = step * plant_.emf_v() / kStepsPerEmf;
@@ -92,8 +94,11 @@ void Likelihood::aim(Look& look, const Scenario& scenario, unsigned repaired) co
   look.view.aim(look.edits);
 }
 
-Bench Likelihood::bench_of(const Check& check) const {
-  Bench bench;
+Likelihood::Plan Likelihood::plan_of(const Check& check) {
+  Plan made;
+  made.outlet = plant_.outlet_index(check.outlet);
+  made.drop = along_one_side(check);
+  Bench& bench = made.bench;
   bench.fuse_in = check.state.fuse_in;
   if (check.state.parted_at) bench.parted_at = plant_.outlet_index(*check.state.parted_at);
   if (check.kind == CheckKind::volts && check.state.plugged != Plugged::nothing) {
@@ -104,11 +109,33 @@ Bench Likelihood::bench_of(const Check& check) const {
     bench.load_red = plant_.contact(k, Side::positive);
     bench.load_black = plant_.contact(k, Side::negative);
   }
-  return bench;
+  made.red = plant_.node(check.red, bench.fuse_in);
+  made.black = plant_.node(check.black, bench.fuse_in);
+  switch (check.kind) {
+    case CheckKind::volts:
+    case CheckKind::glow:
+    case CheckKind::ohms: break;
+    case CheckKind::pull_fuse:
+      bench = {};
+      if (check.neighbour < 0) bench.fuse_in = false;
+      bench.neighbour_switched = check.neighbour;
+      bench.neighbour_in = false;
+      break;
+    case CheckKind::neighbour_fuse: bench.neighbour_switched = check.neighbour; break;
+    default: bench = {}; break;
+  }
+  const auto found = std::find(benches_.begin(), benches_.end(), bench);
+  made.slot = static_cast<std::size_t>(found - benches_.begin());
+  if (found == benches_.end()) benches_.push_back(bench);
+  return made;
 }
 
-double Likelihood::device_volts(Look& look, int outlet, const Appliance& appliance, const Bench& bench) const {
-  return look.view.at(bench).appliance_volts(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative), appliance);
+double Likelihood::device_volts(Look& look, int outlet, const Appliance& appliance) const {
+  return look.view.plain().appliance_volts(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative), appliance);
+}
+double Likelihood::device_volts(Look& look, const Plan& plan, int outlet, const Appliance& appliance) const {
+  return look.view.at(plan.slot, plan.bench)
+      .appliance_volts(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative), appliance);
 }
 
 double Likelihood::sigma(double value, double scale, bool spread) const {
@@ -168,14 +195,14 @@ double Likelihood::works_mended(Look& look, network::Element element) const {
   const int target = complained_.front();
   if (left.count == look.edits.count) return works(look, target, true);
   look.mended.aim(left);
-  const double v = look.mended.at({}).appliance_volts(plant_.contact(target, Side::positive),
+  const double v = look.mended.plain().appliance_volts(plant_.contact(target, Side::positive),
                                                       plant_.contact(target, Side::negative), plant_.device(target));
   return runs(v, look.has(FaultKind::device_dead))[0];
 }
 
 // What the quick checks show under one fault; by_words() joins two.
 Chances Likelihood::by_fault(const Check& check, const Fault& fault) const {
-  const int k = plant_.outlet_index(check.outlet), place = plant_.outlet_index(fault.outlet);
+  const int k = plan(check).outlet, place = plant_.outlet_index(fault.outlet);
   const Notice noticed = notice(fault.kind);
   switch (check.kind) {
     case CheckKind::look_behind:
@@ -238,21 +265,12 @@ Chances Likelihood::swap_fuse(Look& look) const {
   return made;
 }
 
+// With something that runs in it: about half an ampere, as the known good device.
 Chances Likelihood::pull_fuse(const Check& check, Look& look) const {
-  const int k = plant_.outlet_index(check.outlet);
-  // Something that runs: of about half an ampere, as the known good device.
-  const auto runs_with = [&](const Bench& bench) {
-    const Chances c = runs(device_volts(look, k, plant_.test_device(), bench), false);
-    return c[0] + c[1];
-  };
-  Bench pulled;
-  if (check.neighbour < 0) {
-    pulled.fuse_in = false;
-  } else {
-    pulled.neighbour_switched = check.neighbour;
-    pulled.neighbour_in = false;
-  }
-  const double before = runs_with({}), after = runs_with(pulled);
+  const Plan& pulled = plan(check);
+  const Chances first = runs(device_volts(look, pulled.outlet, plant_.test_device()), false);
+  const Chances then = runs(device_volts(look, pulled, pulled.outlet, plant_.test_device()), false);
+  const double before = first[0] + first[1], after = then[0] + then[1];
   Chances made{};
   made[0] = before * (1.0 - after);
   made[1] = before * after;
@@ -261,7 +279,7 @@ Chances Likelihood::pull_fuse(const Check& check, Look& look) const {
 }
 
 Chances Likelihood::by_words(const Check& check, Look& look) const {
-  const int k = plant_.outlet_index(check.outlet), target = complained_.front();
+  const int k = plan(check).outlet, target = complained_.front();
   const bool device_dead = look.has(FaultKind::device_dead);
   switch (check.kind) {
     case CheckKind::device_here: return runs(device_volts(look, k, plant_.device(target)), device_dead);
@@ -283,13 +301,11 @@ Chances Likelihood::by_words(const Check& check, Look& look) const {
       return mostly(0, std::max(0.0, gained) * 0.92, 1);
     }
     case CheckKind::neighbour_fuse: {
-      Bench bench;
-      bench.neighbour_switched = check.neighbour;
-      const double v = device_volts(look, target, plant_.device(target), bench);
+      const double v = device_volts(look, plan(check), target, plant_.device(target));
       return mostly(0, std::max(0.0, runs(v, device_dead)[0] - works(look, target, true)) * 0.97, 1);
     }
     case CheckKind::block_alive:   // another branch sees the block, not our wire; taken to draw about an ampere
-      return runs(look.view.at({}).load_volts(plant_.node({SpotKind::bus, circuit::kBlock, Side::positive}, true),
+      return runs(look.view.plain().load_volts(plant_.node({SpotKind::bus, circuit::kBlock, Side::positive}, true),
                                               plant_.node({SpotKind::bus, circuit::kBlock, Side::negative}, true),
                                               plant_.nominal_v(), true),
                   false);
@@ -305,22 +321,14 @@ Chances Likelihood::by_words(const Check& check, Look& look) const {
 }
 
 std::optional<double> Likelihood::value(const Check& check, Look& look) const {
+  const Plan& here = plan(check);
   switch (check.kind) {
-    case CheckKind::volts:
-    case CheckKind::ohms: {
-      const Bench bench = bench_of(check);
-      const int red_node = plant_.node(check.red, bench.fuse_in), black_node = plant_.node(check.black, bench.fuse_in);
-      const Potentials& now = look.view.at(bench);
-      return check.kind == CheckKind::ohms ? now.ohms(red_node, black_node) : now.reading_v(red_node, black_node);
-    }
-    case CheckKind::glow: {
-      const Bench bench = bench_of(check);
-      return look.view.at(bench).load_volts(plant_.node(check.red, bench.fuse_in), plant_.node(check.black, bench.fuse_in),
-                                            plant_.lamp_ohm(), false);
-    }
+    case CheckKind::volts: return look.view.at(here.slot, here.bench).reading_v(here.red, here.black);
+    case CheckKind::ohms: return look.view.at(here.slot, here.bench).ohms(here.red, here.black);
+    case CheckKind::glow: return look.view.at(here.slot, here.bench).load_volts(here.red, here.black, plant_.lamp_ohm(), false);
     case CheckKind::device_here:
-      return device_volts(look, plant_.outlet_index(check.outlet), plant_.device(complained_.front()));
-    case CheckKind::other_device: return device_volts(look, plant_.outlet_index(check.outlet), plant_.test_device());
+      return device_volts(look, here.outlet, plant_.device(complained_.front()));
+    case CheckKind::other_device: return device_volts(look, here.outlet, plant_.test_device());
     default: return std::nullopt;
   }
 }
@@ -340,12 +348,12 @@ Chances Likelihood::chances(const Check& check, Look& look) const {
     return made;
   }
   const bool points = check.kind == CheckKind::volts || check.kind == CheckKind::glow || check.kind == CheckKind::ohms;
-  return with_human_error(points ? by_range(check.kind, *value(check, look), look.spread, along_one_side(check)) : by_words(check, look), n);
+  return with_human_error(points ? by_range(check.kind, *value(check, look), look.spread, plan(check).drop) : by_words(check, look), n);
 }
 
 Chances Likelihood::coarse_chances(const Check& check, Look& look) const {
   const bool steps = check.kind == CheckKind::volts || check.kind == CheckKind::glow;
-  if (look.unknown || !steps || along_one_side(check)) return chances(check, look);
+  if (look.unknown || !steps || plan(check).drop) return chances(check, look);
   const int step = static_cast<int>(std::lround(*value(check, look) * kStepsPerEmf / plant_.emf_v()));
   const auto at = static_cast<std::size_t>(std::clamp(step, -kSteps, kSteps) + kSteps);
   return (check.kind == CheckKind::volts ? volts_ : glow_)[look.spread ? 1 : 0][at];
@@ -369,7 +377,7 @@ double Likelihood::complaint_at(Look& look, Symptom symptom, int outlet) const {
     case Symptom::weak: return c[1];
     case Symptom::reversed: return v < -0.3 * plant_.nominal_v() ? 1.0 : 0.0;
     case Symptom::volts_but_dead: {
-      const double open_v = look.view.at({}).reading_v(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative));
+      const double open_v = look.view.plain().reading_v(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative));
       return std::abs(open_v) > kFullFrom * plant_.emf_v() ? c[2] : 0.0;
     }
     default: return c[2];

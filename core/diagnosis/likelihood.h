@@ -37,7 +37,9 @@ struct Look {
 class Likelihood {
  public:
   // The case and the plant stay where they are for as long as this lives.
-  Likelihood(const Case& the_case, const Plant& plant, const std::vector<Hypothesis>& hypotheses);
+  // `checks`: those that will be asked about, each with its index.
+  Likelihood(const Case& the_case, const Plant& plant, const std::vector<Hypothesis>& hypotheses,
+             const std::vector<Check>& checks);
 
   // `repaired`: bit 0 the first fault, bit 1 the second, put right before this check.
   void aim(Look& look, const Scenario& scenario, unsigned repaired) const;
@@ -55,8 +57,18 @@ class Likelihood {
   double works(Look& look, int outlet, bool own_device) const;
 
  private:
-  Bench bench_of(const Check& check) const;
-  double device_volts(Look& look, int outlet, const Appliance& appliance, const Bench& bench = {}) const;
+  // What a check needs of the plant, looked up once.
+  struct Plan {
+    Bench bench;
+    std::size_t slot = View::kPlain;
+    int red = 0, black = 0;    // nodes; of the outlet's contacts where the check is at an outlet
+    int outlet = -1;
+    bool drop = false;
+  };
+  Plan plan_of(const Check& check);
+  const Plan& plan(const Check& check) const { return plans_[static_cast<std::size_t>(check.index)]; }
+  double device_volts(Look& look, int outlet, const Appliance& appliance) const;
+  double device_volts(Look& look, const Plan& plan, int outlet, const Appliance& appliance) const;
   double sigma(double value, double scale, bool spread) const;
   Chances by_range(CheckKind kind, double value, bool spread, bool drop) const;
   Chances by_fault(const Check& check, const Fault& fault) const;
@@ -72,6 +84,8 @@ class Likelihood {
   const Plant& plant_;
   const std::vector<Hypothesis>& hypotheses_;
   std::vector<int> complained_;
+  std::vector<Plan> plans_;      // by check
+  std::vector<Bench> benches_;   // by slot
   std::vector<Chances> volts_[2], glow_[2];   // coarse: by spread, by step of the reading
 };
 

@@ -22,6 +22,7 @@ bool at_an_outlet(FaultKind kind) {
 std::vector<Check> safe_checks(const Case& the_case, const Plant& plant) {
   std::vector<Check> all = make_checks(the_case, plant);
   std::erase_if(all, [&](const Check& check) { return !unsafe(the_case, check).empty(); });
+  for (std::size_t c = 0; c < all.size(); ++c) all[c].index = static_cast<int>(c);
   return all;
 }
 
@@ -29,7 +30,7 @@ std::vector<Check> safe_checks(const Case& the_case, const Plant& plant) {
 
 Model::Model(Case given)
     : the_case(std::move(given)), plant(the_case), hypotheses(diagnosis::hypotheses(the_case)),
-      checks(safe_checks(the_case, plant)), likelihood(the_case, plant, hypotheses) {
+      checks(safe_checks(the_case, plant)), likelihood(the_case, plant, hypotheses, checks) {
   for (std::size_t c = 0; c < checks.size(); ++c) check_index.emplace(checks[c].id, static_cast<int>(c));
   make_groups();
   make_scenarios();

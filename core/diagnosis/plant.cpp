@@ -80,18 +80,17 @@ double Potentials::appliance_volts(int red_node, int black_node, const Appliance
 
 void View::aim(const Edits& edits) {
   edits_ = edits;
-  count_ = 0;
+  ++aimed_;
 }
 
-const Potentials& View::at(const Bench& bench) {
-  for (std::size_t i = 0; i < count_; ++i) {
-    if (solved_[i].bench == bench) return solved_[i].potentials;
+const Potentials& View::at(std::size_t slot, const Bench& bench) {
+  if (slot >= solved_.size()) solved_.resize(slot + 1);
+  Solved& here = solved_[slot];
+  if (here.aimed != aimed_) {
+    here.aimed = aimed_;
+    plant_->solve(bench, edits_.all(), here.potentials);
   }
-  if (count_ == solved_.size()) solved_.emplace_back();
-  Solved& next = solved_[count_++];
-  next.bench = bench;
-  plant_->solve(bench, edits_.all(), next.potentials);
-  return next.potentials;
+  return here.potentials;
 }
 
 double Potentials::ohms(int a, int b) const {
@@ -312,6 +311,11 @@ void Plant::solve(const Bench& bench, std::span<const Edit> edits, Potentials& n
     if (part > 1) continue;
     if (current_a == 0.0) {
       now.voltage_v[at(n)] = part == 1 ? top_v : 0.0;
+      continue;
+    }
+    const int before = now.parent[at(n)];
+    if (now.loaded[at(n)] == 0 && before >= 0 && before < n) {
+      now.voltage_v[at(n)] = now.voltage_v[at(before)];
       continue;
     }
     int on = n;   // where its way to the post joins the loop

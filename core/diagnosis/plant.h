@@ -101,17 +101,20 @@ class View {
  public:
   explicit View(const Plant& plant) : plant_(&plant) {}
   void aim(const Edits& edits);
-  const Potentials& at(const Bench& bench);
+  // `slot` stands for the bench: the same number, the same bench. kPlain is Bench{}.
+  const Potentials& at(std::size_t slot, const Bench& bench);
+  const Potentials& plain() { return at(kPlain, {}); }
+  static constexpr std::size_t kPlain = 0;
 
  private:
   struct Solved {
-    Bench bench;
+    std::size_t aimed = 0;
     Potentials potentials;
   };
   const Plant* plant_;
   Edits edits_;
-  std::vector<Solved> solved_;   // the first `count_` hold
-  std::size_t count_ = 0;
+  std::vector<Solved> solved_;   // by slot; holds when solved after the last aim
+  std::size_t aimed_ = 0;
 };
 
 class Plant {
