@@ -55,7 +55,12 @@ class Search {
 
   std::vector<double> posterior(const Tracer& tracer) const {
     std::vector<double> weights;
-    for (const diagnosis::Hypothesis& each : hypotheses_) weights.push_back(tracer.probability(each.fault));
+    double sum = 0.0;   // single faults only: pairs have no likelihood of their own to ask for
+    for (const diagnosis::Hypothesis& each : hypotheses_) {
+      weights.push_back(tracer.probability(each.fault));
+      sum += weights.back();
+    }
+    for (double& weight : weights) weight /= sum;
     return weights;
   }
 
