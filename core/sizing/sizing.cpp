@@ -81,8 +81,11 @@ void tell_nothing_fits(Answer& answer) {
   if (answer.best_ignoring_shelf) {
     const Candidate& best = answer.ladder[*answer.best_ignoring_shelf];
     answer.verdict = Verdict::not_on_shelf;
+    const bool thicker = std::any_of(answer.ladder.begin(), answer.ladder.end(), [&](const Candidate& other) {
+      return other.passes && other.size->area > best.size->area;
+    });
     answer.headline = "The shop has nothing that fits: it takes " + size_text(*best.size) + " with a " +
-                      fuse_text(*best.fuse) + ", or thicker.";
+                      fuse_text(*best.fuse) + (thicker ? ", or thicker." : ".");
     return;
   }
   answer.verdict = Verdict::none_fits;

@@ -115,7 +115,7 @@ TEST_CASE("a current beyond every fuse") {
   circuit.at_most_at_once = std::nullopt;
   circuit.outlets[2].load.rating = 200.0;
   const Answer answer = sized(circuit, Verdict::none_fits);
-  CHECK(answer.ladder.back().judgements[1].sentence.find("the largest Blade fuse is 40 A") != std::string::npos);
+  CHECK(answer.ladder.back().judgements[1].sentence.find("the largest blade fuse is 40 A") != std::string::npos);
 }
 
 TEST_CASE("a 48 V system does not take a 32 V fuse") {

@@ -40,7 +40,7 @@ void take(const std::string& folder, const Shot& shot) {
   if (shot.scroll > 0) {
     h.state().mouse_move(shot.width / 2, shot.height / 2);
     h.frame();
-    h.state().wheel(0, -shot.scroll / 36);
+    h.state().wheel(0, shot.scroll / 36);
     h.settle();
     h.touch(ui::Touch::start, 1, 1);
     h.touch(ui::Touch::cancel, 1, 1);

@@ -198,7 +198,7 @@ TEST_CASE("a mouse presses on lift and not when it left the button; the wheel sc
   t.h.settle();
   button(false);
   CHECK(t.pressed == 1);
-  s.wheel(0, -3);
+  s.wheel(0, 3);
   CHECK(t.h.settle());
   CHECK(t.scrolled() == doctest::Approx(108).epsilon(0.02));   // 3 lines of 36 px
 }

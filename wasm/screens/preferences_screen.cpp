@@ -1,9 +1,21 @@
 // What is set once for every circuit, and what the app is.
+#include <cmath>
+
 #include "screens/pages.h"
 #include "ui/ui.h"
+#include "units/parse.h"
 
 namespace screens {
 namespace {
+
+// "150" and "150 %" alike.
+ui::Read read_text_size(std::string_view text) {
+  const units::Parsed<double> fraction = units::parse_percent(text);
+  const double percent = fraction.value.value_or(0.0) * 100.0;
+  if (!fraction.value || percent < app::kSmallestText || percent > app::kLargestText)
+    return {std::nullopt, "Text size is 100 % to 200 %."};
+  return {percent, {}};
+}
 
 void draw_look(app::AppState& app, app::Preferences& wanted, bool& edited) {
   const std::vector<std::string> themes{"As the phone", "Day", "Night"};
@@ -22,8 +34,8 @@ void draw_look(app::AppState& app, app::Preferences& wanted, bool& edited) {
   if (const auto size = ui::stepper("Text size", {.sub = {}, .shown = std::to_string(wanted.text_size) + " %",
                                                   .value = static_cast<double>(wanted.text_size),
                                                   .low = app::kSmallestText, .high = app::kLargestText, .step = kStep,
-                                                  .allowed = "100 % to 200 %"})) {
-    wanted.text_size = static_cast<int>(size->value);
+                                                  .allowed = "100 % to 200 %", .first_text = {}, .read = read_text_size})) {
+    wanted.text_size = static_cast<int>(std::lround(size->value));
     edited = true;
   }
 }

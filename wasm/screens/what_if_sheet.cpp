@@ -132,8 +132,10 @@ void draw_fixes(app::AppState& app, const tables::Conductor& size) {
   const sizing::Candidate& judged = app.judge(size);
   ui::begin_card("in-hand", {.name = "In your hand", .tone = ui::Tone::plain});
   ui::question("With " + size_text(size) + " in your hand");
-  if (judged.passes) ui::paragraph("It fits as it is.", ui::Ink::muted);
-  else if (fixes.fixes.empty()) ui::paragraph(fixes.why_none, ui::Ink::muted);
+  if (fixes.fixes.empty()) ui::paragraph(fixes.why_none, ui::Ink::muted);
+  else if (judged.passes && judged.fuse)
+    ui::paragraph("The wire fits; the shop has no " + units::amperes_text(*judged.fuse) +
+                  " fuse for it. Any one of these helps.", ui::Ink::muted);
   else ui::paragraph("Any one of these makes it fit.", ui::Ink::muted);
   if (ui::disclosure("Another size in your hand")) draw_pick(app, size);
   ui::end_card();

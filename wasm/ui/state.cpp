@@ -144,7 +144,7 @@ void State::wheel(float dx, float dy) {
   constexpr float kLine = 36.0F;         // px per line of a wheel
   const ImVec2 at = ImGui::GetIO().MousePos;
   parts_->touch.mouse_used();
-  parts_->touch.wheel(at.x, at.y, -dx * kLine, -dy * kLine);
+  parts_->touch.wheel(at.x, at.y, dx * kLine, dy * kLine);
   parts_->want_frames(1);
 }
 

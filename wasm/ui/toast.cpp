@@ -14,7 +14,8 @@
 namespace ui {
 namespace {
 
-constexpr double kStaysMs = 10000.0;
+constexpr double kStaysMs = 10000.0;        // long enough to read and to take back
+constexpr double kStaysPlainMs = 5000.0;    // nothing to press: long enough to read
 
 constexpr ImGuiWindowFlags kBare = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                                    ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground;
@@ -23,7 +24,8 @@ constexpr ImGuiWindowFlags kBare = ImGuiWindowFlags_NoDecoration | ImGuiWindowFl
 
 void show_toast(std::string text, std::string action, std::uint32_t token) {
   State::Parts& p = now();
-  p.toast = Toast{std::move(text), std::move(action), token, p.frame.now_ms + kStaysMs, false};
+  const double stays = action.empty() ? kStaysPlainMs : kStaysMs;
+  p.toast = Toast{std::move(text), std::move(action), token, p.frame.now_ms + stays, false};
   p.want_frames(2);
 }
 
@@ -53,7 +55,8 @@ void draw_toast() {
   const Rect rect{std::round((f.width - w) / 2), std::round(floor - h - 12), w, std::round(h)};
   ImGui::SetNextWindowPos({rect.x, rect.y});
   ImGui::SetNextWindowSize({rect.w, rect.h});
-  ImGui::Begin("toast", nullptr, kBare);
+  // With nothing to press on it, a finger reaches what lies under it.
+  ImGui::Begin("toast", nullptr, action > 0 ? kBare : kBare | ImGuiWindowFlags_NoMouseInputs);
   ImGui::BringWindowToDisplayFront(ImGui::GetCurrentWindow());
   push_column({.left = rect.x, .width = rect.w, .y = rect.y});
   fill(rect, colour(Ink::ink), kRadius);
