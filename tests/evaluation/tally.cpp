@@ -86,7 +86,7 @@ void print_row(Policy policy, const Tally& t) {
               100.0 * t.cannot_tell, 100.0 * t.right_when_sure, t.checks.mean, t.checks.median, t.checks.p95,
               t.minutes.mean, t.minutes.median, t.minutes.p95, t.minutes_first.mean, t.repairs_in_vain.mean, t.breaches,
               t.found_live);
-  if (!t.next_ms.mean) return;
+  if (!(t.next_ms.mean > 0.0)) return;
   std::printf("%-18s next check: mean %.2f ms, median %.2f, 95th %.2f; answers refused %zu, gave up %.1f %%\n", "",
               t.next_ms.mean, t.next_ms.median, t.next_ms.p95, t.refused, 100.0 * t.gave_up);
 }
