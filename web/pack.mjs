@@ -80,7 +80,9 @@ for (const name of readdirSync(join(web, 'icons')).filter((n) => /\.(svg|png)$/.
   files.set('icons/' + name, readFileSync(join(web, 'icons', name)));
 }
 
-const hashes = Object.fromEntries([...files].map(([path, bytes]) => [path, hash('sha256', bytes)]));
+// The PNG icons are for the system when the app is put on the home screen; no page shows them.
+const kept = [...files].filter(([path]) => !path.endsWith('.png'));
+const hashes = Object.fromEntries(kept.map(([path, bytes]) => [path, hash('sha256', bytes)]));
 const worker = minify(read('sw.js')
   .replace('/*@FILES@*/{}', JSON.stringify(hashes))
   .replace('@VERSION@', hash('sha256', JSON.stringify(hashes) + read('sw.js'), 'hex').slice(0, 16)), ['--toplevel']);
@@ -114,7 +116,7 @@ for (const [path, bytes] of files) {
   writeFileSync(join(distFolder, path), bytes);
 }
 const kB = (bytes) => (bytes.length / 1000).toFixed(0) + ' kB';
-const visit = [...files].filter(([path]) => path !== 'branchlight.html').map(([, bytes]) => Buffer.from(bytes));
+const visit = [...kept, ['sw.js', worker]].map(([, bytes]) => Buffer.from(bytes));
 console.log(`  wasm ${kB(wasm)}, all of a visit ${kB(Buffer.concat(visit))} (gzip ` +
   `${(visit.reduce((sum, bytes) => sum + gzipSync(bytes, { level: 9 }).length, 0) / 1000).toFixed(0)} kB), ` +
   `single file ${kB(Buffer.from(files.get('branchlight.html')))}`);

@@ -1,12 +1,12 @@
 // The page itself: nothing from elsewhere, nothing drawn while nothing changes, a lost GPU, a
 // browser that lacks something, the single-file page; and what it weighs.
 import assert from 'node:assert/strict';
-import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
-import { copyOfDist } from './deploy.mjs';
+import { copyOfDist, workerSettled } from './deploy.mjs';
 import { DIST, find, idle, openBrowser, openDesktop, openPhone, press, resize, sleep, startServer, swipe } from './support.mjs';
 
 let browser;
@@ -180,11 +180,15 @@ test('a new size, turned or not, fills the window sharply', async () => {
   await context.close();
 });
 
-test('all of a visit is under 450 kB gzipped', () => {
-  const files = readdirSync(DIST, { recursive: true }).map(String)
-    .filter((name) => name !== 'branchlight.html' && statSync(join(DIST, name)).isFile());
-  assert.ok(files.length > 5);
-  const sum = (weigh) => files.reduce((total, name) => total + weigh(readFileSync(join(DIST, name))), 0) / 1000;
+test('all of a visit is under 450 kB gzipped', async () => {
+  const fresh = await startServer();
+  const { page, context } = await openPhone(browser, fresh.url);
+  await workerSettled(page);
+  await context.close();
+  await fresh.stop();
+  const files = [...new Set(fresh.requests)].map((url) => (url === '/' ? 'index.html' : url.slice(1)));
+  for (const name of ['index.html', 'app.js', 'app.wasm', 'sw.js', 'style.css']) assert.ok(files.includes(name), name);
+  const sum = (weigh) => [...new Set(files)].reduce((total, name) => total + weigh(readFileSync(join(DIST, name))), 0) / 1000;
   const gzip = sum((bytes) => gzipSync(bytes, { level: 9 }).length);
   console.log(`# measured download: ${sum((bytes) => bytes.length).toFixed(0)} kB raw, ${gzip.toFixed(0)} kB gzip, `
     + `${sum((bytes) => brotliCompressSync(bytes).length).toFixed(0)} kB brotli; single file ${(statSync(join(DIST, 'branchlight.html')).size / 1000).toFixed(0)} kB`);
