@@ -19,15 +19,13 @@ bool starts_with_figure(const std::string& text) {
   return text.size() > first && text[first] >= '0' && text[first] <= '9';
 }
 
-// "0.64 V" as number and unit; "10 ft 6 in" stays whole.
+// "0.64 V" as number and unit; "10 ft 6 in" as 10 and the rest, so that it never runs out of its line.
 ui::Answer big(const Output& output, ui::Tone tone) {
   const std::size_t space = output.text.find(' ');
   ui::Answer answer{std::string(output.kind.name), output.text, {}, tone};
   if (space == std::string::npos) return answer;
-  const std::string rest = output.text.substr(space + 1);
-  if (rest.find_first_of("0123456789") != std::string::npos && rest.find("²") == std::string::npos) return answer;
   answer.number = output.text.substr(0, space);
-  answer.unit = rest;
+  answer.unit = output.text.substr(space + 1);
   return answer;
 }
 
@@ -59,12 +57,12 @@ void draw_answer(const Result& result) {
     if ((has_big && i == beside) || output.text.empty()) continue;
     ui::fact_row(output.kind.name, output.text);
   }
+  for (const std::string& note : result.notes) ui::caption(note);
   ui::end_card();
 }
 
-void draw_notes(const Calculator& calculator, const Result& result) {
+void draw_caution(const Calculator& calculator) {
   std::string text(calculator.caution);
-  for (const std::string& note : result.notes) text += (text.empty() ? "" : "\n") + note;
   if (text.empty()) text = "Planning figures. Local codes, the makers' instructions and licensed practice come first.";
   ui::notice({.tone = ui::Tone::caution, .title = {}, .text = text, .action = {}});
 }
@@ -133,7 +131,7 @@ void draw_calculator(app::AppState& app, Memory& memory, const Calculator& calcu
     app.go(app::Route::quick(calculator.key, app::Sheet::how));
   ui::end_card();
   draw_use(app, memory, calculator, values);
-  if (evaluation.result) draw_notes(calculator, *evaluation.result);
+  draw_caution(calculator);
   ui::end_columns();
   end_page_at(app, app::Screen::quick);
 }

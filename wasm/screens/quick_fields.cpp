@@ -263,7 +263,11 @@ std::string folded_values(const app::AppState& app, const Calculator& calculator
   for (std::size_t i = 0; i < values.size(); ++i) {
     const Input& input = calculator.inputs[i];
     if (!input.folded || !calculators::is_asked(calculator, values, i)) continue;
-    text += (text.empty() ? "" : " · ") + calculators::value_text(input, values[i], app.units());
+    std::string value = calculators::value_text(input, values[i], app.units());
+    // A bare number, a yes or no says nothing without its name.
+    if (value.find_first_not_of("0123456789.") == std::string::npos || value == "No" || value == "Yes")
+      value = std::string(input.name) + " " + value;
+    text += (text.empty() ? "" : " · ") + value;
   }
   return text;
 }

@@ -9,12 +9,15 @@
 #include <string_view>
 #include <vector>
 
+#include "drawing/shape.h"
+
 namespace ui {
 
 struct TableRow {
   std::vector<std::string> cells{};   // as the columns; the first names the row; may be empty
   std::string mark{};                 // small, at the row's name: "from memory"
   bool chosen = false;
+  drawing::Ink swatch = drawing::Ink::none;   // colour of the thing itself, at the row's name
 };
 // The row pressed. Stands in a card of its own.
 std::optional<std::size_t> table(std::string_view id, std::span<const std::string> columns,
