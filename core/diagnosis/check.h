@@ -76,7 +76,7 @@ enum class CheckKind : int {
   pull_fuse,        // pull a fuse, ours (neighbour -1) or a neighbour's, watch the outlet with something
                     // running in it. dies, stays, was-dead
   neighbour_fuse,   // the neighbour's fuse out? Put it in; watch the failed device. works, same
-  tug_clamps,       // fuse out, proved dead: pull red and black at our clamps. holds, red, black, live
+  tug_clamps,       // main switch open, fuse out, proved dead, feed stud too: pull red and black at our clamps. holds, red, black, live
   main_look,        // main fuse and main switch. on, off
   add_up,           // what is usually plugged in, added up against the fuse. within, over
 };

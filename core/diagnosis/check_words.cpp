@@ -221,7 +221,7 @@ std::string question_of(const Case& the_case, const Check& check) {
       return joined({"With something running in ", letter, ", pull the fuse of ",
                      check.neighbour < 0 ? "this circuit" : neighbour_words(the_case, check.neighbour), ". Does it die? Put the fuse back."});
     case CheckKind::neighbour_fuse: return joined({"Is the fuse of ", neighbour_words(the_case, check.neighbour), " out? Put its own fuse in. Does ", failed_outlet(the_case), " work now?"});
-    case CheckKind::tug_clamps: return joined({"Pull the ", fuse, ". Prove dead at the clamps, then tug the red and the black wire of this circuit."});
+    case CheckKind::tug_clamps: return joined({"Open the main switch, pull the ", fuse, ". Prove dead at the clamps and at the feed stud, then tug this circuit's red and black wire by their insulation."});
     case CheckKind::main_look: return "Look at the main switch and the main fuse.";
     case CheckKind::add_up: return joined({"Add up what is usually plugged in at once. Is it more than ", units::amperes_text(the_case.fitted.fuse), "?"});
   }

@@ -95,8 +95,10 @@ class Writer {
     fuse_in_ = false;
     watch("Switch everything off, chargers and solar too, and open the main switch or take out the main fuse.");
     watch(joined({"Pull the ", fuse(), "."}), Act::fuse);
-    prove_dead("the joint");
-    caution("The battery itself can not be switched off: spanner insulated, rings off, minus lead off first and on last.");
+    // Upstream of the switch everything is live until the minus lead is off.
+    watch("Take the battery's minus lead off, insulated spanner, rings off, and tie it away from the post.", Act::cover);
+    prove_dead("every feeder joint, at the battery's end too,");
+    caution("The battery itself can not be switched off: minus lead off first and on last, nothing metal across the posts.");
     caution("This part carries everything on the block. If in doubt, leave it to somebody who does this for a living.");
   }
   void prove_dead(const std::string& where) {
@@ -109,7 +111,7 @@ class Writer {
     if (!main_on_) {
       main_on_ = true;
       dead_ = false;
-      watch("Tools away. Close the main switch or put the main fuse back.", Act::watch);
+      watch("Tools away. Put back what cut the battery off, the minus lead last, and close the main switch.", Act::cover);
     }
     fuse_in_ = true;
     dead_ = false;
@@ -150,7 +152,13 @@ void Writer::steps() {
       return;
     case RemedyKind::restore_main:
       watch("Look why it opened before you close it: a blown main fuse has a reason, a switch may just be off.");
-      watch("Close the main switch, or put in a main fuse of the same rating, never a bigger one.", Act::fuse);
+      watch("Switch off: close it. Fuse blown: the battery comes off first, as follows.");
+      make_dead_at_battery();
+      hands("Put in a main fuse of the same rating, never a bigger one.");
+      watch("Put the minus lead back last, and close the main switch.", Act::cover);
+      remedy_.steps.back().main_on = true;
+      main_on_ = true;
+      fuse_back();
       caution("A main fuse that blows again means a short before the block: stop, and get help.");
       return;
     case RemedyKind::remake_feeder_joint:
@@ -187,13 +195,15 @@ void Writer::steps() {
       caution("Do not bend live clips. That is work with the battery cut off.");
       return;
     case RemedyKind::remake_clamp:
-      make_dead("the clamps");
+      main_on_ = false;   // the feed stud and the other positions are a finger away
+      watch("Open the main switch or take out the main fuse: the feed stud and the other positions are live without it.");
+      make_dead("the clamps, the feed stud and the positions beside them,");
       hands(joined({"Undo the ", side(), " clamp of this circuit and draw the wire out."}));
       hands(joined({"Trim to bright copper. ", kStrip, "."}));
       hands("Seat all strands under the screw, no insulation, and tighten it to the maker's torque.");
       tug();
       fuse_back();
-      caution("The other positions of the block stay live: one hand, insulated tool, or open the main switch first.");
+      caution("No way to switch the block off: do not work in it. Get help.");
       return;
     case RemedyKind::replace_run:
       make_dead(joined({"both ends of the run from ", fed_from_words(case_, fault_.outlet), " to ", here()}));

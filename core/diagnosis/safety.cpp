@@ -32,6 +32,9 @@ std::string unsafe(const Case& the_case, const Remedy& remedy) {
   for (const RemedyStep& step : remedy.steps) {
     const std::string why = unsafe(the_case, step);
     if (!why.empty()) return why;
+    const bool in_the_supply = remedy.kind == RemedyKind::remake_clamp || remedy.kind == RemedyKind::remake_feeder_joint ||
+                               remedy.kind == RemedyKind::restore_main;
+    if (step.act == Act::hands && in_the_supply && step.main_on) return "Hands at the block or the battery with the main on.";
     if (step.act == Act::hands && !dead) return "Hands before dead was proved.";
     dead = (dead || step.proves_dead) && !step.fuse_in;
   }

@@ -148,6 +148,12 @@ TEST_CASE("the safety rules see what is unsafe") {
   remedy.steps.back().fits_fuse = units::Amperes(20.0);
   CHECK_FALSE(unsafe(the_case, remedy).empty());
   remedy = remedy_for(the_case, {FaultKind::wrong_branch, {2}, network::Side::positive, 0});
+  for (const FaultKind kind : {FaultKind::clamp_loose, FaultKind::feeder_resistive, FaultKind::main_open}) {
+    remedy = remedy_for(the_case, {kind, {}, network::Side::positive, -1});
+    for (RemedyStep& step : remedy.steps) step.main_on = true;   // hands beside the live feed stud
+    CHECK_FALSE(unsafe(the_case, remedy).empty());
+  }
+  remedy = remedy_for(the_case, {FaultKind::wrong_branch, {2}, network::Side::positive, 0});
   bool labels = false;
   for (const RemedyStep& step : remedy.steps) labels = labels || step.words.find("Label both pairs") != std::string::npos;
   CHECK(labels);
