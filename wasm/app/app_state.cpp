@@ -23,7 +23,8 @@ std::string sentence(std::string_view start, const std::string& what) {
 
 AppState::AppState(platform::Host& host, const std::vector<platform::StoredRecord>& stored, std::string_view route)
     : host_(host), records_(host), notebook_(records_, stored),
-      preferences_(read_preferences(text_of(stored, kPreferencesKey))), quick_(text_of(stored, kQuickKey)) {
+      preferences_(read_preferences(text_of(stored, kPreferencesKey))), quick_(text_of(stored, kQuickKey)),
+      trace_(host, records_, stored) {
   route_ = existing(parse_route(route));
   trail_.push_back(route_text(route_));
   if (route != trail_.back()) host_.replace_route(trail_.back());

@@ -17,6 +17,7 @@
 #include "app/records.h"
 #include "app/results.h"
 #include "app/route.h"
+#include "app/trace.h"
 #include "circuit/edit.h"
 #include "platform/platform.h"
 #include "reference/search.h"
@@ -75,6 +76,11 @@ class AppState {
   // The reference pages in the person's units, and the search over them; made when first asked for.
   const reference::Book& book() const;
   const reference::SearchIndex& search_index() const;
+
+  // The trace of the open circuit, or of a generic one when none is open.
+  Trace& trace();
+  // The screen must not go dark while somebody lies under a van. Told to the host when it changes.
+  void stay_awake(bool awake);
 
   // The notebook.
   [[nodiscard]] const Notebook& notebook() const { return notebook_; }
@@ -144,6 +150,8 @@ class AppState {
   platform::Surroundings surroundings_;
   Results results_;
   QuickInputs quick_;
+  Trace trace_;
+  bool awake_ = false;
   struct Lookup {
     explicit Lookup(units::Preference preference) : book(reference::make_book(preference)), index(book) {}
     reference::Book book;

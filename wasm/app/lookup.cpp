@@ -14,6 +14,7 @@ const reference::SearchIndex& AppState::search_index() const { return lookup().i
 
 bool AppState::is_there(const Route& route) const {
   if (route.key.empty()) return route.screen != Screen::cards;
+  if (route.screen == Screen::trace) return diagnosis::symptom_by_key(route.key) != nullptr;
   if (route.screen == Screen::quick) return calculators::calculator_by_key(route.key) != nullptr;
   if (route.screen == Screen::cards) return book().card(route.key) != nullptr;
   if (route.screen != Screen::tables) return true;
@@ -35,6 +36,7 @@ std::string AppState::lookup_title() const {
     case Screen::cards:
       if (const reference::Card* card = book().card(route_.key)) return std::string(card->title);
       return "Tables";
+    case Screen::trace: return "Trace";
     default: return {};
   }
 }

@@ -14,7 +14,7 @@ struct SheetWord {
   Sheet sheet;
   std::string_view word;
 };
-constexpr std::array<SheetWord, 10> kSheets{{
+constexpr std::array<SheetWord, 15> kSheets{{
     {Screen::size, Sheet::outlet, "outlet"},
     {Screen::size, Sheet::why, "why"},
     {Screen::size, Sheet::what_if, "what-if"},
@@ -25,15 +25,21 @@ constexpr std::array<SheetWord, 10> kSheets{{
     {Screen::size, Sheet::label, "label"},
     {Screen::size, Sheet::more, "more"},
     {Screen::preferences, Sheet::sources, "sources"},
+    {Screen::trace, Sheet::trace_why, "why"},
+    {Screen::trace, Sheet::trace_answers, "answers"},
+    {Screen::trace, Sheet::trace_again, "again"},
+    {Screen::trace, Sheet::trace_kept, "record"},
+    {Screen::trace, Sheet::trace_more, "more"},
 }};
 
 struct ScreenWord {
   Screen screen;
   std::string_view word;
 };
-constexpr std::array<ScreenWord, 6> kScreens{{
+constexpr std::array<ScreenWord, 7> kScreens{{
     {Screen::size, "size"}, {Screen::circuits, "circuits"}, {Screen::preferences, "preferences"},
-    {Screen::quick, "quick"}, {Screen::tables, "tables"}, {Screen::cards, "cards"}}};
+    {Screen::quick, "quick"}, {Screen::tables, "tables"}, {Screen::cards, "cards"},
+    {Screen::trace, "trace"}}};
 
 std::string_view screen_word(Screen screen) {
   for (const ScreenWord& known : kScreens)
@@ -85,6 +91,19 @@ std::optional<Route> parse_size_sheet(std::string_view word, std::string_view re
     return route;
   }
   return rest.empty() ? std::optional(route) : std::nullopt;
+}
+
+Route parse_trace(std::string_view word, std::string_view rest) {
+  const Route above = Route::at(Screen::trace);
+  if (word == "start") return Route::trace_start(rest);
+  for (const SheetWord& known : kSheets) {
+    if (known.screen != Screen::trace || known.word != word) continue;
+    const bool numbered = known.sheet == Sheet::trace_again || known.sheet == Sheet::trace_kept;
+    if (!numbered) return rest.empty() ? Route::at(Screen::trace, known.sheet) : above;
+    const auto number = positive_number(rest);
+    return number ? Route::trace_numbered(known.sheet, *number) : above;
+  }
+  return above;
 }
 
 // What is there of that name, the app looks up: an address only has a shape.
@@ -156,6 +175,18 @@ Route Route::card(std::string_view card) {
   return route;
 }
 
+Route Route::trace_start(std::string_view symptom) {
+  Route route = at(Screen::trace);
+  route.key = symptom;
+  return route;
+}
+
+Route Route::trace_numbered(Sheet sheet, std::uint32_t number) {
+  Route route = at(Screen::trace, sheet);
+  route.stored = number;
+  return route;
+}
+
 Route Route::parent() const {
   if (sheet == Sheet::row) return page(key);
   if (sheet == Sheet::how) return quick(key);
@@ -178,6 +209,7 @@ Route parse_route(std::string_view text) {
   }
   if (first == "quick" || first == "tables" || first == "cards") return parse_reference(first, text);
   const std::string_view second = take_part(text);
+  if (first == "trace") return parse_trace(second, text);
   if (first == "preferences")
     return Route::at(Screen::preferences, second == "sources" && text.empty() ? Sheet::sources : Sheet::none);
   if (first == "size") return parse_size_sheet(second, text).value_or(Route{});
@@ -186,6 +218,7 @@ Route parse_route(std::string_view text) {
 
 std::string route_text(const Route& route) {
   std::string text(screen_word(route.screen));
+  if (route.screen == Screen::trace && !route.key.empty()) text += "/start";
   if (!route.key.empty()) text.append("/").append(route.key);
   switch (route.sheet) {
     case Sheet::none: return text;
@@ -198,6 +231,7 @@ std::string route_text(const Route& route) {
   text += "/";
   text += sheet_word(route.sheet);
   if (!route.size.empty()) text.append("/").append(address_word(route.size));
+  if (route.stored != 0) text.append("/").append(std::to_string(route.stored));
   return text;
 }
 

@@ -1,6 +1,7 @@
 // Where in the app we are, as the address after '#' says it: a screen, and a sheet over it.
 // "size", "size/outlet/3", "size/why/10awg", "size/what-if/12awg", "circuits/2", "preferences",
-// "quick/drop-of-a-run", "tables/wire/10awg", "cards/crimp" (also "tables/how/crimp").
+// "quick/drop-of-a-run", "tables/wire/10awg", "cards/crimp" (also "tables/how/crimp"),
+// "trace", "trace/start/one-dead", "trace/record/2".
 // Anything else reads as the Size screen.
 #pragma once
 
@@ -12,7 +13,7 @@
 
 namespace app {
 
-enum class Screen : std::uint8_t { size, circuits, preferences, quick, tables, cards };
+enum class Screen : std::uint8_t { size, circuits, preferences, quick, tables, cards, trace };
 
 enum class Sheet : std::uint8_t {
   none,
@@ -29,6 +30,11 @@ enum class Sheet : std::uint8_t {
   sources,     // preferences/sources
   how,         // quick/<calculator>/how: how it is worked out
   row,         // tables/<page>/<row>
+  trace_why,   // trace/why: what each answer to this check would mean
+  trace_answers,  // trace/answers: all so far
+  trace_again, // trace/again/<number>: an answer to take again, from 1
+  trace_kept,  // trace/record/<number>: a trace that was ended
+  trace_more,  // trace/more
 };
 
 struct Route {
@@ -36,7 +42,7 @@ struct Route {
   Sheet sheet = Sheet::none;
   circuit::OutletId outlet;        // Sheet::outlet
   std::string size;                // Sheet::why, Sheet::what_if
-  std::uint32_t stored = 0;        // Sheet::stored: the circuit's number in the notebook
+  std::uint32_t stored = 0;        // Sheet::stored, trace_again, trace_kept: the number in the address
   std::string key;                 // calculator, page or card; empty: the list of them
   std::string row;                 // Sheet::row, as address_word() writes its key
 
@@ -50,6 +56,8 @@ struct Route {
   static Route quick(std::string_view calculator, Sheet sheet = Sheet::none);
   static Route page(std::string_view page, std::string_view row = {});
   static Route card(std::string_view card);
+  static Route trace_start(std::string_view symptom);         // where? and go
+  static Route trace_numbered(Sheet sheet, std::uint32_t number);
   // The screen below the sheet, the list below one of it; Size below any other screen.
   [[nodiscard]] Route parent() const;
 };

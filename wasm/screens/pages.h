@@ -11,6 +11,7 @@ void draw_preferences_screen(app::AppState& app, Memory& memory);
 void draw_quick_screen(app::AppState& app, Memory& memory);     // the list, or one calculator
 void draw_tables_screen(app::AppState& app, Memory& memory);    // the list, or one page
 void draw_card_screen(app::AppState& app);                      // a how-to card
+void draw_trace_screen(app::AppState& app, Memory& memory);     // begin, check, or ending
 
 // Sheets over a screen; each draws the content only, sheet.cpp opens and closes them.
 void draw_outlet_sheet(app::AppState& app, Memory& memory);
@@ -26,6 +27,11 @@ void draw_stored_sheet(app::AppState& app, Memory& memory);
 void draw_sources_sheet(app::AppState& app);
 void draw_how_sheet(app::AppState& app);
 void draw_row_sheet(app::AppState& app);
+void draw_trace_why_sheet(app::AppState& app);
+void draw_trace_answers_sheet(app::AppState& app);
+void draw_trace_again_sheet(app::AppState& app);
+void draw_trace_kept_sheet(app::AppState& app);
+void draw_trace_more_sheet(app::AppState& app);
 
 // The cards of the Size screen.
 void draw_answer_card(app::AppState& app);

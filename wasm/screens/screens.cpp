@@ -37,7 +37,9 @@ void draw(app::AppState& app, Memory& memory) {
     case app::Screen::quick: draw_quick_screen(app, memory); break;
     case app::Screen::tables: draw_tables_screen(app, memory); break;
     case app::Screen::cards: draw_card_screen(app); break;
+    case app::Screen::trace: draw_trace_screen(app, memory); break;
   }
+  app.stay_awake(app.route().screen == app::Screen::trace && app.trace().running());
   draw_sheet(app, memory);
   draw_toast(app, memory);
 }

@@ -42,6 +42,9 @@ struct Memory {
   SketchCache sketch;
   std::string search;            // as typed; Quick and Tables share it
   Found found;
+  SketchCache trace_sketch;
+  std::string trace_sketch_for;  // what was ringed in it
+  std::vector<circuit::OutletId> dead;   // outlets ticked before a trace begins
   circuit::OutletId use_at;      // outlet that a calculator's values go to
 };
 

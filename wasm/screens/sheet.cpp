@@ -48,6 +48,11 @@ ui::SheetOptions head_of(const app::AppState& app) {
     case app::Sheet::sources: return {.title = "Sources", .subtitle = "Where every figure comes from", .tall = true};
     case app::Sheet::how: return {.title = "How it is worked out", .subtitle = quick_title(route.key), .tall = true};
     case app::Sheet::row: return row_head(app);
+    case app::Sheet::trace_why: return {.title = "Why this check", .subtitle = "What each answer would mean", .tall = true};
+    case app::Sheet::trace_answers: return {.title = "Answers so far", .subtitle = "Tap one to take it again", .tall = true};
+    case app::Sheet::trace_again: return {.title = "Take it again", .subtitle = {}, .tall = true};
+    case app::Sheet::trace_kept: return {.title = "Trace record", .subtitle = {}, .tall = true};
+    case app::Sheet::trace_more: return {.title = "More", .subtitle = {}, .tall = false};
     case app::Sheet::none: break;
   }
   return {};
@@ -69,6 +74,11 @@ void draw_content(app::AppState& app, Memory& memory) {
     case app::Sheet::sources: return draw_sources_sheet(app);
     case app::Sheet::how: return draw_how_sheet(app);
     case app::Sheet::row: return draw_row_sheet(app);
+    case app::Sheet::trace_why: return draw_trace_why_sheet(app);
+    case app::Sheet::trace_answers: return draw_trace_answers_sheet(app);
+    case app::Sheet::trace_again: return draw_trace_again_sheet(app);
+    case app::Sheet::trace_kept: return draw_trace_kept_sheet(app);
+    case app::Sheet::trace_more: return draw_trace_more_sheet(app);
     case app::Sheet::none: return;
   }
 }

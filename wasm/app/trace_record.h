@@ -1,0 +1,44 @@
+// A trace as it is stored: the running one, that a closed page goes on with, and those that were
+// ended, in plain words that stay true when the circuit is edited later. Lines "word rest".
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "diagnosis/record.h"
+
+namespace app {
+
+// "trace/<circuit number>": 0 is the generic circuit.
+struct RunningTrace {
+  diagnosis::Record record;
+  std::vector<std::size_t> ticked;      // steps of the remedy on screen that are done
+  std::uint32_t kept_as = 0;            // ended: the number of its kept trace; 0: still running
+};
+std::string write_running(const RunningTrace& trace);
+std::optional<RunningTrace> read_running(std::string_view text);   // nullopt: not a trace of ours
+
+// "trace/<circuit number>/<number>"
+struct Told {
+  std::string question;
+  std::string answer;
+};
+struct KeptTrace {
+  std::uint32_t number = 0;             // in its key
+  std::string date;                     // "2026-11-25"
+  std::string circuit;                  // its name then
+  std::string complaint;                // "One outlet is dead: C"
+  std::vector<Told> told;
+  std::string outcome;                  // one sentence
+};
+std::string write_kept(const KeptTrace& trace);
+std::optional<KeptTrace> read_kept(std::string_view text);
+
+std::string write_tools(const diagnosis::Tools& tools);   // "meter lamp"
+diagnosis::Tools read_tools(std::string_view words);      // unknown words are passed over
+
+}  // namespace app

@@ -1,0 +1,47 @@
+// AppState's part for tracing: the open circuit as a case, and the screen kept awake.
+#include <utility>
+
+#include "app/app_state.h"
+
+namespace app {
+namespace {
+
+// Other circuits of the same installation on the same block: their pairs run beside ours.
+std::vector<diagnosis::Neighbour> neighbours_of(const Notebook& notebook, const Stored& open) {
+  std::vector<diagnosis::Neighbour> found;
+  for (const Stored& other : notebook.circuits()) {
+    if (!other.readable() || other.number == open.number || found.size() == diagnosis::kMaxNeighbours) continue;
+    const bool same_block = other.circuit->place == open.circuit->place &&
+                            other.circuit->fuse_position != open.circuit->fuse_position;
+    if (same_block) found.push_back({other.circuit->name, other.circuit->fuse_position, true});
+  }
+  return found;
+}
+
+}  // namespace
+
+Trace& AppState::trace() {
+  const Stored* open = notebook_.open();
+  const std::uint32_t number = open != nullptr ? open->number : kGenericCircuit;
+  const std::string_view text = open != nullptr ? std::string_view(open->text) : std::string_view();
+  if (trace_.follows(number, text)) return trace_;
+  diagnosis::Case frame =
+      diagnosis::generic_case(units() == units::Preference::us ? tables::GaugeSystem::awg : tables::GaugeSystem::metric);
+  if (open != nullptr) {
+    frame.circuit = *open->circuit;
+    frame.neighbours = neighbours_of(notebook_, *open);
+    // Where sizing found nothing that fits, the generic wire and fuse stand in.
+    if (const sizing::Candidate* choice = answer().choice(); choice != nullptr && choice->fuse)
+      frame.fitted = {choice->size, choice->tail, *choice->fuse};
+  }
+  trace_.follow(number, text, std::move(frame));
+  return trace_;
+}
+
+void AppState::stay_awake(bool awake) {
+  if (awake == awake_) return;
+  awake_ = awake;
+  host_.keep_awake(awake);
+}
+
+}  // namespace app

@@ -1,0 +1,132 @@
+// What came of the checks: a remedy with its steps, several to try in order, answers that do not
+// go together, or the end.
+#include <array>
+
+#include "screens/pages.h"
+#include "screens/trace_pages.h"
+#include "ui/ui.h"
+#include "units/format.h"
+
+namespace screens {
+namespace {
+
+using diagnosis::RetestResult;
+
+std::string sure_words(double probability) {
+  const std::string share = units::number_text(probability >= 0.995 ? 99.0 : probability * 100.0, 2) + " %";
+  if (probability >= 0.995) return "Almost certain · over 99 %";
+  if (probability >= 0.95) return "Almost certain · " + share;
+  if (probability >= 0.7) return "Likely · " + share;
+  return probability >= 0.4 ? "Perhaps · " + share : "A guess · " + share;
+}
+
+std::vector<diagnosis::Site> place_of(const diagnosis::Remedy& remedy) {
+  if (remedy.fault.outlet == circuit::kBlock) return {{diagnosis::Location::block, circuit::kBlock}};
+  return {{diagnosis::Location::behind, remedy.fault.outlet}};
+}
+
+void draw_evidence(const app::Trace& trace) {
+  if (trace.evidence().empty()) return;
+  if (!ui::disclosure("What speaks for it, and against")) return;
+  ui::begin_card("evidence", {.name = "Evidence", .tone = ui::Tone::plain});
+  for (const diagnosis::Evidence& each : trace.evidence()) ui::caption((each.speaks_for ? "For: " : "Against: ") + each.words);
+  ui::end_card();
+}
+
+void draw_steps(app::Trace& trace, const diagnosis::Remedy& remedy) {
+  ui::begin_card("steps", {.name = "Put it right", .tone = ui::Tone::plain});
+  ui::card_title("Put it right");
+  for (std::size_t i = 0; i < remedy.steps.size(); ++i) {
+    const ui::Scope scope(static_cast<std::uint32_t>(i));
+    const bool on = trace.ticked(i);
+    if (ui::checkbox_row(remedy.steps[i].words, on)) trace.tick(i, !on);
+  }
+  ui::end_card();
+}
+
+void draw_remedy(app::AppState& app, Memory& memory) {
+  app::Trace& trace = app.trace();
+  const diagnosis::Advice& advice = trace.advice();
+  const diagnosis::Remedy remedy = *advice.remedy;
+  const bool alone = advice.kind == diagnosis::AdviceKind::remedy;
+  ui::begin_columns();
+  draw_trace_sketch(app, memory, place_of(remedy));
+  ui::begin_card("found", {.name = alone ? "Found" : "To try first", .tone = ui::Tone::plain});
+  ui::begin_flow();
+  ui::pill(sure_words(advice.probability), alone ? ui::Tone::good : ui::Tone::caution);
+  ui::end_flow();
+  ui::question(remedy.title);
+  ui::announce(remedy.title);
+  ui::caption(advice.words);
+  for (std::size_t i = 1; i < advice.to_try.size(); ++i)
+    ui::caption(std::to_string(i + 1) + ". If that does not help: " + advice.to_try[i].title);
+  ui::end_card();
+  draw_trace_cautions(remedy.cautions);
+  draw_steps(trace, remedy);
+  ui::next_column();
+  ui::begin_card("retest", {.name = "Re-test", .tone = ui::Tone::plain});
+  ui::card_title("Then test it");
+  ui::paragraph(remedy.retest.words);
+  ui::end_card();
+  std::optional<RetestResult> result;
+  const ui::ButtonSpec specs[] = {{.label = "It works now", .kind = ui::Kind::primary}, {.label = "Still the same"}};
+  if (const auto pressed = ui::buttons(specs)) result = *pressed == 0 ? RetestResult::works : RetestResult::same;
+  if (ui::button("Can't do it here")) result = RetestResult::cant;
+  if (trace.answers() > 0 && ui::button("Undo last", {.icon = ui::Icon::undo})) {
+    trace.undo();
+    return ui::end_columns();
+  }
+  draw_evidence(trace);
+  draw_trace_suspects(app);
+  ui::end_columns();
+  if (result) say_if_refused(app, trace.after_remedy(remedy.id, *result));
+}
+
+void draw_finished(app::AppState& app) {
+  app::Trace& trace = app.trace();
+  ui::begin_card("done", {.name = "Put right", .tone = ui::Tone::good});
+  ui::question("It works again.");
+  ui::announce("It works again.");
+  if (!trace.kept().empty()) ui::paragraph(trace.kept().front().outcome);
+  ui::caption("Kept with the circuit: " + std::to_string(trace.answers()) + " answers, dated.");
+  ui::end_card();
+  if (ui::button("Done", {.kind = ui::Kind::primary})) return trace.stop();
+  if (ui::button("Undo last", {.icon = ui::Icon::undo})) trace.undo();
+}
+
+}  // namespace
+
+void draw_trace_ending(app::AppState& app, Memory& memory) {
+  if (app.trace().advice().kind == diagnosis::AdviceKind::finished || !app.trace().advice().remedy) draw_finished(app);
+  else draw_remedy(app, memory);
+}
+
+void draw_trace_none_fits(app::AppState& app, Memory& memory) {
+  app::Trace& trace = app.trace();
+  const diagnosis::Advice advice = trace.advice();
+  ui::begin_card("none", {.name = "These answers do not fit", .tone = ui::Tone::caution});
+  ui::question(advice.words);
+  ui::announce(advice.words);
+  if (advice.odd_entry) {
+    const app::Told told = trace.told(*advice.odd_entry);
+    ui::paragraph("The odd one: " + told.question);
+    ui::paragraph("You said: " + told.answer);
+  }
+  ui::end_card();
+  if (advice.odd_entry && ui::button("Take it again", {.kind = ui::Kind::primary}))
+    app.go(app::Route::trace_numbered(app::Sheet::trace_again, static_cast<std::uint32_t>(*advice.odd_entry + 1)));
+  if (ui::button("All answers so far")) app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_answers));
+  if (advice.check) {
+    ui::heading("Or go on with the next check");
+    return draw_trace_check(app, memory);
+  }
+  if (ui::button("Undo last", {.icon = ui::Icon::undo})) {
+    trace.undo();
+    return;
+  }
+  draw_trace_cautions(std::array<std::string, 1>{"Do not run a circuit that you do not understand: leave the fuse out and have "
+                                                 "somebody look at it who does this for a living."});
+  draw_trace_suspects(app);
+}
+
+}  // namespace screens

@@ -1,0 +1,26 @@
+// The parts of the Trace screen, one file each.
+#pragma once
+
+#include <span>
+
+#include "diagnosis/check.h"
+#include "screens/screens.h"
+
+namespace screens {
+
+void draw_trace_start(app::AppState& app);                        // what is wrong, what is in hand
+void draw_trace_where(app::AppState& app, Memory& memory);        // which outlets; begins
+void draw_trace_check(app::AppState& app, Memory& memory);        // the next check and its answers
+void draw_trace_ending(app::AppState& app, Memory& memory);       // a remedy, nothing to tell apart, or done
+void draw_trace_none_fits(app::AppState& app, Memory& memory);    // answers that do not go together
+void draw_trace_suspects(app::AppState& app);
+void draw_trace_cautions(std::span<const std::string> cautions);
+// The circuit with the places where one has to be ringed.
+void draw_trace_sketch(app::AppState& app, Memory& memory, std::span<const diagnosis::Site> ringed);
+
+// The answers as large buttons, with the keypad where the check takes a reading. Once per press.
+std::optional<diagnosis::Answer> trace_answers(const diagnosis::Check& check);
+// A sentence that says why an answer was not taken goes to the top of the page.
+void say_if_refused(app::AppState& app, const std::string& why_not);
+
+}  // namespace screens

@@ -1,0 +1,137 @@
+// Begins a trace: tools are remembered, so the symptom is one tap and the outlet another.
+#include <algorithm>
+#include <array>
+
+#include "screens/pages.h"
+#include "screens/trace_pages.h"
+#include "screens/words.h"
+#include "ui/ui.h"
+
+namespace screens {
+namespace {
+
+struct ToolChip {
+  std::string_view words;
+  bool diagnosis::Tools::*held;
+};
+constexpr std::array<ToolChip, 4> kTools{{{"Meter", &diagnosis::Tools::meter},
+                                          {"Test lamp", &diagnosis::Tools::lamp},
+                                          {"Charger with a light", &diagnosis::Tools::device},
+                                          {"Spare fuse", &diagnosis::Tools::spare_fuse}}};
+
+void draw_tools(app::Trace& trace) {
+  ui::begin_card("tools", {.name = "In your hands", .tone = ui::Tone::plain});
+  ui::card_title("In your hands", "none is fine");
+  ui::begin_flow();
+  for (const ToolChip& tool : kTools) {
+    const bool on = trace.tools().*tool.held;
+    if (!ui::chip(tool.words, {.on = on, .struck = false, .disabled = false, .said = {}})) continue;
+    diagnosis::Tools tools = trace.tools();
+    tools.*tool.held = !on;
+    trace.set_tools(tools);
+  }
+  ui::end_flow();
+  ui::end_card();
+}
+
+void begin(app::AppState& app, diagnosis::Symptom symptom, std::vector<circuit::OutletId> outlets) {
+  const std::string why_not = app.trace().start(symptom, std::move(outlets));
+  say_if_refused(app, why_not);
+  if (why_not.empty() && !app.route().key.empty()) app.go(app::Route::at(app::Screen::trace));
+}
+
+void draw_symptoms(app::AppState& app) {
+  app::Trace& trace = app.trace();
+  ui::begin_card("symptoms", {.name = "What is wrong?", .tone = ui::Tone::plain});
+  ui::card_title("What is wrong?");
+  for (const diagnosis::SymptomRow& row : diagnosis::symptoms()) {
+    const ui::Scope scope(row.key);
+    const bool no_meter = row.needs_meter && !trace.tools().meter;
+    const bool one_outlet = trace.frame().circuit.outlets.size() == 1;
+    if (one_outlet && row.symptom == diagnosis::Symptom::several_dead) continue;
+    if (!ui::list_row(row.words, {.sub = no_meter ? "with a meter in hand" : "", .disabled = no_meter})) continue;
+    if (!row.names_outlets) return ui::end_card(), begin(app, row.symptom, {});
+    if (one_outlet) return ui::end_card(), begin(app, row.symptom, {trace.frame().circuit.outlets.front().id});
+    app.go(app::Route::trace_start(row.key));
+  }
+  ui::end_card();
+}
+
+void draw_kept(app::AppState& app) {
+  const auto& kept = app.trace().kept();
+  if (kept.empty()) return;
+  ui::begin_card("kept", {.name = "Traces of this circuit", .tone = ui::Tone::plain});
+  ui::card_title("Traces of this circuit");
+  for (const app::KeptTrace& each : kept) {
+    const ui::Scope scope(each.number);
+    if (ui::list_row(each.date, {.sub = each.complaint + ". " + each.outcome}))
+      app.go(app::Route::trace_numbered(app::Sheet::trace_kept, each.number));
+  }
+  ui::end_card();
+}
+
+bool draw_problems(app::AppState& app) {
+  const circuit::Problems problems = app.trace().frame_problems();
+  if (problems.empty()) return false;
+  if (ui::notice({.tone = ui::Tone::stop, .title = "This circuit can't be traced yet", .text = circuit::one_line(problems.front()),
+                  .action = "Open it on Size"}))
+    app.go(app::Route::at(app::Screen::size));
+  return true;
+}
+
+void draw_safety() {
+  ui::notice({.tone = ui::Tone::caution, .title = {},
+              .text = "12 to 48 V DC only. Smoke, a hot smell or a warm cable: fuse out first, and no new fuse until it is found. "
+                      "Never put in a bigger fuse. In doubt, leave it to somebody who does this for a living.",
+              .action = {}});
+}
+
+}  // namespace
+
+void draw_trace_start(app::AppState& app) {
+  if (draw_problems(app)) return draw_kept(app);
+  ui::begin_columns();
+  draw_tools(app.trace());
+  draw_symptoms(app);
+  ui::next_column();
+  draw_kept(app);
+  if (app.has_circuit() && app.answer().choice() == nullptr)
+    ui::caption("Size has no wire and fuse for this circuit yet: it is traced as if a common wire and a 15 A fuse were fitted.");
+  draw_safety();
+  ui::end_columns();
+}
+
+// One outlet: a tap on it begins. Several: tick them, then begin.
+void draw_trace_where(app::AppState& app, Memory& memory) {
+  app::Trace& trace = app.trace();
+  const diagnosis::SymptomRow* row = diagnosis::symptom_by_key(app.route().key);
+  if (row == nullptr) return;
+  if (draw_problems(app)) return;
+  const circuit::Circuit circuit = trace.frame().circuit;
+  const bool one = row->symptom == diagnosis::Symptom::one_dead;
+  ui::begin_card("where", {.name = "Where?", .tone = ui::Tone::plain});
+  ui::card_title(one ? "Which outlet?" : "Which outlets?");
+  std::vector<circuit::OutletId>& dead = memory.dead;
+  std::erase_if(dead, [&](circuit::OutletId id) { return circuit::find_outlet(circuit, id) == nullptr; });
+  for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
+    const circuit::OutletId id = circuit.outlets[i].id;
+    const ui::Scope scope(id.number);
+    if (one) {
+      if (!ui::list_row(outlet_title(circuit, i), {.badge = circuit::outlet_letter(i)})) continue;
+      ui::end_card();
+      return begin(app, row->symptom, {id});
+    }
+    const bool on = std::find(dead.begin(), dead.end(), id) != dead.end();
+    if (!ui::checkbox_row(outlet_title(circuit, i), on)) continue;
+    std::erase(dead, id);
+    if (!on) dead.push_back(id);
+  }
+  ui::end_card();
+  const std::size_t least = row->symptom == diagnosis::Symptom::several_dead ? 2 : 1;
+  if (!one && ui::button("Start", {.kind = ui::Kind::primary, .disabled = dead.size() < least})) {
+    begin(app, row->symptom, dead);
+    dead.clear();
+  }
+}
+
+}  // namespace screens
