@@ -109,7 +109,9 @@ TEST_CASE("predicted readings for a table of faults agree with ngspice, meter or
   }
   fs::remove_all(folder);
   CHECK(printed.size() == all.size());
-  for (const auto& [k, value] : printed) {
+  for (const auto& each : printed) {
+    const std::size_t k = each.first;
+    const double value = each.second;
     INFO(fault_key(all[k].fault), ": ", all[k].check);
     const std::optional<double> predicted = tracer.predicted(all[k].fault, all[k].check);
     REQUIRE(predicted.has_value());
