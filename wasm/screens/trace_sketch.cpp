@@ -28,6 +28,13 @@ drawing::Subject subject_of(const diagnosis::Site& site) {
   }
 }
 
+template <class Form>
+void add(drawing::Picture& picture, const Form& form, const drawing::Subject& subject) {
+  drawing::Shape& shape = picture.shapes.emplace_back();
+  shape.form.emplace<Form>(form);
+  shape.subject = subject;
+}
+
 // A ring round the box or circle that stands for the subject. Dots of the wires are smaller.
 void ring(drawing::Picture& picture, const drawing::Subject& subject) {
   constexpr double kAir = 4.0, kWidth = 2.5;
@@ -42,10 +49,10 @@ void ring(drawing::Picture& picture, const drawing::Subject& subject) {
   if (box != nullptr) {
     const drawing::Box round{{box->corner.x - kAir, box->corner.y - kAir}, box->width + 2.0 * kAir, box->height + 2.0 * kAir,
                              box->radius + kAir, kWidth, drawing::Ink::accent, drawing::Ink::none};
-    picture.shapes.push_back({round, subject});
+    add(picture, round, subject);
   } else if (circle != nullptr) {
     const drawing::Circle round{circle->centre, circle->radius + kAir, kWidth, drawing::Ink::accent, drawing::Ink::none};
-    picture.shapes.push_back({round, subject});
+    add(picture, round, subject);
   }
 }
 
