@@ -138,3 +138,14 @@ TEST_CASE("a layer over the page has a step of its own") {
     CHECK(route_text(state.route()) == "circuits");
   }
 }
+
+TEST_CASE("the addresses of Trace go there and back, and a wrong one lands on Trace") {
+  for (const char* text : {"trace", "trace/start/one-dead", "trace/why", "trace/answers", "trace/again/2", "trace/record/3", "trace/more"}) {
+    CAPTURE(text);
+    CHECK(app::route_text(app::parse_route(text)) == text);
+  }
+  for (const char* text : {"trace/record/0", "trace/again/x", "trace/nonsense", "trace/why/2"}) {
+    CAPTURE(text);
+    CHECK(app::route_text(app::parse_route(text)) == "trace");
+  }
+}

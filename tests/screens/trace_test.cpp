@@ -90,3 +90,21 @@ TEST_CASE("trace pages are never cut: narrow, large text, night") {
     check_layout(walker);
   }
 }
+
+TEST_CASE("a reading that can not be is refused in words, a good one is taken with its sign") {
+  AppWalker walker;
+  begin(walker, "One outlet is dead", "C");
+  for (int i = 0; i < 10 && walker.find(ui::Role::button, "Type the reading") == nullptr; ++i) REQUIRE(walker.press("Not sure"));
+  const auto type = [&](std::initializer_list<const char*> keys) {
+    REQUIRE(walker.press("Type the reading"));
+    for (const char* key : keys) REQUIRE(walker.press(key));
+    INFO(walker.all());
+    REQUIRE(walker.press("OK"));
+  };
+  type({"6", "0"});
+  INFO(walker.all());
+  CHECK(walker.shows("60.0 V is more than"));
+  CHECK(running(walker).find("reading") == std::string::npos);
+  type({"1", "2", "Decimal point", "6"});
+  CHECK(running(walker).find("reading 12.6") != std::string::npos);
+}
