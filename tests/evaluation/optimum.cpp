@@ -86,6 +86,23 @@ class Search {
     return best;
   }
 
+  double greedy(const std::vector<double>& weights, const diagnosis::Setup& setup, const std::string& key) const {
+    const std::vector<std::size_t> worth = worth_asking(weights, key);
+    if (worth.empty()) return 0.0;
+    const std::vector<double> share = shares(weights);
+    const auto rate = [&](std::size_t c) { return bits(weights, share, c) / diagnosis::minutes_for(checks_[c], setup, plant_); };
+    const std::size_t c = *std::max_element(worth.begin(), worth.end(),
+                                            [&](std::size_t a, std::size_t b) { return rate(a) < rate(b); });
+    double minutes = diagnosis::minutes_for(checks_[c], setup, plant_);
+    diagnosis::Setup then = setup;
+    diagnosis::leave_behind(checks_[c], then);
+    for (std::size_t a = 0; a < checks_[c].choices.size(); ++a) {
+      const double p = chance(weights, c, a);
+      if (p >= kUnlikely) minutes += p * greedy(given(weights, c, a, p), then, next_key(key, c, a));
+    }
+    return minutes;
+  }
+
   // Both pay up to the same stop: where the engine would go on past it, it is cut off; where it would stop
   // before it, it goes on as well as can be.
   double engine(const Tracer& tracer, const diagnosis::Setup& setup, const std::string& key) {
@@ -127,10 +144,14 @@ class Search {
     for (std::size_t h = 0; h < then.size(); ++h) then[h] *= likelihood_[c][h][answer] / p;
     return then;
   }
-  // Checks not yet asked that can tell something; none when it is time to stop.
-  std::vector<std::size_t> worth_asking(const std::vector<double>& weights, const std::string& key) const {
+  std::vector<double> shares(const std::vector<double>& weights) const {
     std::vector<double> share(remedies_, 0.0);
     for (std::size_t h = 0; h < weights.size(); ++h) share[remedy_[h]] += weights[h];
+    return share;
+  }
+  // Checks not yet asked that can tell something; none when it is time to stop.
+  std::vector<std::size_t> worth_asking(const std::vector<double>& weights, const std::string& key) const {
+    std::vector<double> share = shares(weights);
     const double unknown = share[unknown_];
     share[unknown_] = 0.0;
     const double top = *std::max_element(share.begin(), share.end());
@@ -181,6 +202,7 @@ std::optional<Best> best_minutes(const diagnosis::Case& the_case, std::size_t mo
   best.optimum = search.optimum(search.posterior(tracer), {}, start);
   if (search.too_many()) return std::nullopt;
   best.engine = search.engine(tracer, {}, start);
+  best.greedy = search.greedy(search.posterior(tracer), {}, start);
   best.checks = search.checks();
   best.states = search.states();
   best.other_stops = search.other_stops();

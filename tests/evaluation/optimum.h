@@ -12,6 +12,7 @@ namespace evaluation {
 struct Best {
   double optimum = 0.0;   // expected minutes to the first conclusion, best choice at every turn
   double engine = 0.0;    // with the engine's choice
+  double greedy = 0.0;    // with the plain one: most information per minute, one step ahead
   std::size_t checks = 0, states = 0;
   std::size_t other_stops = 0;   // turns at which the engine stopped and the optimum would not, or the other way
 };
