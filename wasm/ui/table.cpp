@@ -17,7 +17,7 @@ namespace {
 constexpr float kBetween = 14.0F;         // columns
 constexpr float kClose = 7.0F;            // where many columns stand
 constexpr float kAir = 12.0F;             // above and below a row's words
-constexpr float kMostLines = 3.0F;        // of one cell, before rows are folded
+constexpr float kMostLines = 3.0F;        // of one cell, before rows are folded; beside many others 2
 
 // The colour of the thing itself, as paint: a small plate before the row's name.
 float swatch_room(const TableRow& row) {
@@ -117,7 +117,7 @@ bool fit(std::vector<TableColumn>& columns, std::span<const TableRow> rows, floa
     x += each.width + between + (c > 0 && !each.figures ? spare : 0.0F);
     if (c == 0 && columns.size() > 1 && !columns[1].figures && spare > 0.0F) x += std::min(spare, between);
   }
-  const float most = kMostLines * line_height(Type::text) + 0.5F;
+  const float most = (columns.size() > 3 ? 2.0F : kMostLines) * line_height(Type::text) + 0.5F;
   for (const TableRow& row : rows)
     for (std::size_t c = 0; c < columns.size(); ++c)
       if (text_height(cell(row, c), style_in(columns[c], c, cell(row, c)).type, c == 0, columns[c].width - (c == 0 ? swatch_room(row) : 0.0F)) > most) return false;
