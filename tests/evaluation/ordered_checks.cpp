@@ -123,17 +123,24 @@ class InOrder {
     answers_[check.id] = word;
     if (options_.keep_story) run_.story.push_back(check.id + " -> " + word);
     if (!tracer_.observe(check.id, answer).taken) ++run_.refused;
+    suspects_.clear();
     while (!over_ && top().second >= kSureEnough && run_.remedies < 10) attempt();
     return word;
   }
 
+  // As things stand, likeliest first; worked out once after each answer.
+  const std::vector<diagnosis::Suspect>& suspects() {
+    if (suspects_.empty()) suspects_ = tracer_.suspects(60);
+    return suspects_;
+  }
   // Information about the remedy, in bits: is there any to be had?
-  bool could_tell_something(const Check& check) const {
+  bool could_tell_something(const Check& check) {
     std::map<std::string, std::pair<double, std::vector<double>>> remedies;   // share, chance of each answer
     double sum = 0.0;
-    for (const diagnosis::Suspect& suspect : tracer_.suspects(40)) {
+    for (const diagnosis::Suspect& suspect : suspects()) {
+      if (suspect.probability < 1e-4) break;   // likeliest first
       const std::vector<double> chances = tracer_.likelihood(suspect.fault, check.id);
-      if (chances.empty() || suspect.probability < 1e-4) continue;
+      if (chances.empty()) continue;
       auto& [share, answers] = remedies[suspect.remedy_id];
       answers.resize(chances.size(), 0.0);
       share += suspect.probability;
@@ -159,7 +166,7 @@ class InOrder {
     std::map<std::string, double> shares;
     double known = 0.0;
     faults_.clear();
-    for (const diagnosis::Suspect& suspect : tracer_.suspects(1000)) {
+    for (const diagnosis::Suspect& suspect : suspects()) {
       if (suspect.fault.kind == diagnosis::FaultKind::none_of_these) continue;
       known += suspect.probability;
       shares[suspect.remedy_id] += suspect.probability;
@@ -180,6 +187,7 @@ class InOrder {
     diagnosis::RetestResult result{};
     over_ = book_remedy(case_, person_, diagnosis::remedy_for(case_, faults_.at(id)), run_, result);
     if (!over_) tracer_.after_remedy(id, result);
+    suspects_.clear();
   }
 
   Policy policy_;
@@ -191,6 +199,7 @@ class InOrder {
   diagnosis::Tracer tracer_;
   std::set<std::string> asked_;
   std::map<std::string, std::string> answers_;
+  std::vector<diagnosis::Suspect> suspects_;
   std::map<std::string, diagnosis::Fault> faults_;
   std::vector<std::string> tried_;
   std::optional<OutletId> found_;
