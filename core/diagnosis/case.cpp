@@ -5,6 +5,7 @@
 
 #include "circuit/validate.h"
 #include "diagnosis/words.h"
+#include "units/format.h"
 
 namespace diagnosis {
 namespace {
@@ -85,6 +86,20 @@ circuit::Problems problems(const Case& the_case) {
   return found;
 }
 
+std::string fuse_rating_words(const Case& the_case) {
+  return the_case.fuse_told ? units::amperes_text(the_case.fitted.fuse) : "the rating that the block's label gives this wire";
+}
+
+std::string fuse_words(const Case& the_case) {
+  return joined({the_case.fuse_told ? fuse_rating_words(the_case) + " " : std::string(), "fuse at position ",
+                 std::to_string(the_case.circuit.fuse_position)});
+}
+
+std::string new_fuse_words(const Case& the_case) {
+  if (the_case.fuse_told) return joined({"a new ", fuse_rating_words(the_case), " fuse"});
+  return joined({"a new fuse of ", fuse_rating_words(the_case)});
+}
+
 Case generic_case(tables::GaugeSystem gauge) {
   Case made;
   made.circuit = circuit::new_circuit(gauge);
@@ -102,6 +117,7 @@ Case generic_case(tables::GaugeSystem gauge) {
   made.circuit.next_outlet_id = 4;
   made.fitted.size = tables::conductor_by_id(gauge == tables::GaugeSystem::metric ? "2.5mm2" : "12awg");
   made.fitted.fuse = units::Amperes(15.0);
+  made.fuse_told = false;
   made.neighbours.push_back({"Lights", 2, true});
   return made;
 }

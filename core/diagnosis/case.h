@@ -73,11 +73,20 @@ struct Case {
   Complaint complaint;
   Tools tools;
   std::vector<Site> out_of_reach;          // told beforehand; "can't reach it" answers add to it
+  bool fuse_told = true;                   // false: fitted.fuse stands in for the physics only, and no
+                                           // words name a rating: a wrong one could burn the wire
 };
 inline constexpr std::size_t kMaxNeighbours = 20;
 
 // What of the case can not be traced, in sentences; empty when it can. Circuit problems included.
 circuit::Problems problems(const Case& the_case);
+
+// "15 A", or where to read it when nobody has told: in words that name a fuse to put in.
+std::string fuse_rating_words(const Case& the_case);
+// "15 A fuse at position 4"; without the rating when nobody has told it.
+std::string fuse_words(const Case& the_case);
+// "a new 15 A fuse", or a new one of the rating on the block's label.
+std::string new_fuse_words(const Case& the_case);
 
 // When no circuit is saved: a generic one, three outlets in a chain on 12 V.
 Case generic_case(tables::GaugeSystem gauge);

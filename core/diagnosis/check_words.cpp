@@ -148,10 +148,6 @@ void choose_words(const Plant& plant, Check& check) {
   }
 }
 
-std::string fuse_words(const Case& the_case) {
-  return joined({units::amperes_text(the_case.fitted.fuse), " fuse at position ", std::to_string(the_case.circuit.fuse_position)});
-}
-
 std::string pair_words(const Case& the_case, const Check& check) {
   const bool same_spot = check.red.kind == check.black.kind && check.red.outlet == check.black.outlet;
   if (same_spot) {
@@ -216,14 +212,14 @@ std::string question_of(const Case& the_case, const Check& check) {
     case CheckKind::block_alive: return "Does anything else on the fuse block work?";
     case CheckKind::fuse_look: return joined({"Look at position ", std::to_string(the_case.circuit.fuse_position), ": is the right fuse there, and is its element whole?"});
     case CheckKind::fuse_press: return joined({"Press the ", fuse, " home. Does ", failed_outlet(the_case), " work now?"});
-    case CheckKind::fuse_swap: return joined({"Put in a new ", units::amperes_text(the_case.fitted.fuse), " fuse, never a bigger one. Does ", failed_outlet(the_case), " work now?"});
+    case CheckKind::fuse_swap: return joined({"Put in ", new_fuse_words(the_case), ", never a bigger one. Does ", failed_outlet(the_case), " work now?"});
     case CheckKind::pull_fuse:
       return joined({"With something running in ", letter, ", pull the fuse of ",
                      check.neighbour < 0 ? "this circuit" : neighbour_words(the_case, check.neighbour), ". Does it die? Put the fuse back."});
     case CheckKind::neighbour_fuse: return joined({"Is the fuse of ", neighbour_words(the_case, check.neighbour), " out? Put its own fuse in. Does ", failed_outlet(the_case), " work now?"});
     case CheckKind::tug_clamps: return joined({"Open the main switch, pull the ", fuse, ". Prove dead at the clamps and at the feed stud, then tug this circuit's red and black wire by their insulation."});
     case CheckKind::main_look: return "Look at the main switch and the main fuse.";
-    case CheckKind::add_up: return joined({"Add up what is usually plugged in at once. Is it more than ", units::amperes_text(the_case.fitted.fuse), "?"});
+    case CheckKind::add_up: return joined({"Add up what is usually plugged in at once. Is it more than ", the_case.fuse_told ? units::amperes_text(the_case.fitted.fuse) : std::string("the number on the fuse"), "?"});
   }
   return {};
 }

@@ -72,7 +72,7 @@ class Writer {
 
  private:
   [[nodiscard]] std::string fuse() const {
-    return joined({units::amperes_text(case_.fitted.fuse), " fuse at position ", std::to_string(case_.circuit.fuse_position)});
+    return fuse_words(case_);
   }
   [[nodiscard]] std::string here() const { return letter_of(case_, fault_.outlet); }
   [[nodiscard]] std::string_view side() const { return side_words(fault_.side); }
@@ -172,7 +172,7 @@ void Writer::steps() {
       watch("Unplug everything on this circuit.");
       watch(joined({"Look at what was plugged in and at every cable you see: why did it blow? Browned, crushed or wet parts come first."}));
       fuse_in_ = true;
-      watch(joined({"Put in a new ", units::amperes_text(case_.fitted.fuse), " fuse. Blows again: do not try a third."}), Act::fuse);
+      watch(joined({"Put in ", new_fuse_words(case_), ". Blows again: do not try a third."}), Act::fuse);
       remedy_.steps.back().fits_fuse = case_.fitted.fuse;
       caution("Same rating, never a bigger one: the fuse protects the wire.");
       return;
@@ -181,7 +181,7 @@ void Writer::steps() {
       watch("Take the fuse out of the position where no circuit is.", Act::fuse);
       fuse_in_ = true;
       watch(joined({"Put it in at position ", std::to_string(case_.circuit.fuse_position), " if it is marked ",
-                    units::amperes_text(case_.fitted.fuse), "; else a new one of that rating."}), Act::fuse);
+                    fuse_rating_words(case_), "; else a new one of that rating."}), Act::fuse);
       remedy_.steps.back().fits_fuse = case_.fitted.fuse;
       watch("Label the position.");
       caution("Check the rating on the fuse itself. Never a bigger one.");
@@ -229,7 +229,7 @@ void Writer::steps() {
       fuse_in_ = false;
       watch("Unplug what does not have to run at the same time, or move one thing to another circuit.");
       fuse_in_ = true;
-      watch(joined({"Put in a new ", units::amperes_text(case_.fitted.fuse), " fuse."}), Act::fuse);
+      watch(joined({"Put in ", new_fuse_words(case_), "."}), Act::fuse);
       remedy_.steps.back().fits_fuse = case_.fitted.fuse;
       caution("A bigger fuse is no answer: the wire would become the fuse.");
       return;

@@ -623,9 +623,9 @@ Receipt Tracer::retake(std::size_t entry, const Answer& answer) {
   return receipt;
 }
 
-Replay replay(const circuit::Circuit& circuit, const network::Fitted& fitted, const Record& record) {
+Replay replay(const circuit::Circuit& circuit, const network::Fitted& fitted, const Record& record, bool fuse_told) {
   std::vector<std::string> dropped;
-  Case the_case{circuit, fitted, record.neighbours, record.complaint, record.tools, record.out_of_reach};
+  Case the_case{circuit, fitted, record.neighbours, record.complaint, record.tools, record.out_of_reach, fuse_told};
   std::erase_if(the_case.complaint.outlets, [&](circuit::OutletId id) {
     if (circuit::find_outlet(circuit, id) != nullptr) return false;
     dropped.push_back(joined({"The complaint named outlet ", std::to_string(id.number), ", which is gone."}));

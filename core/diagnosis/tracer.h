@@ -119,6 +119,7 @@ struct Replay {
   Tracer tracer;
   std::vector<std::string> dropped;   // "Measured at outlet 4, which is gone."
 };
-Replay replay(const circuit::Circuit& circuit, const network::Fitted& fitted, const Record& record);
+// `fuse_told`: as in Case.
+Replay replay(const circuit::Circuit& circuit, const network::Fitted& fitted, const Record& record, bool fuse_told = true);
 
 }  // namespace diagnosis

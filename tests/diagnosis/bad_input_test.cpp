@@ -6,6 +6,7 @@
 
 #include "diagnosis/bench_person.h"
 #include "diagnosis/safety.h"
+#include "units/format.h"
 
 using namespace diagnosis;
 using diagnosis_test::three_outlets;
@@ -157,4 +158,25 @@ TEST_CASE("the safety rules see what is unsafe") {
   bool labels = false;
   for (const RemedyStep& step : remedy.steps) labels = labels || step.words.find("Label both pairs") != std::string::npos;
   CHECK(labels);
+}
+
+TEST_CASE("a fuse rating that nobody told is never named, not even after a replay") {
+  // A stand-in rating put into a thinner wire's position could burn it.
+  Case the_case = three_outlets(Symptom::all_dead, {1, 2, 3});
+  const std::string rating = units::amperes_text(the_case.fitted.fuse);
+  const auto named = [&](const Case& with) {
+    std::string all;
+    for (const FaultRow& row : fault_rows()) {
+      for (const RemedyStep& step : remedy_for(with, {row.kind, {1}, network::Side::positive, -1}).steps) all += step.words + "\n";
+    }
+    const Tracer tracer(with);
+    for (const Check& check : tracer.all_checks()) all += check.question + "\n";
+    return all.find(rating) != std::string::npos;
+  };
+  the_case.fuse_told = true;
+  CHECK(named(the_case));
+  the_case.fuse_told = false;
+  CHECK_FALSE(named(the_case));
+  Tracer tracer(the_case);
+  CHECK_FALSE(named(replay(the_case.circuit, the_case.fitted, tracer.record(), false).tracer.the_case()));
 }

@@ -84,7 +84,7 @@ void Trace::follow(std::uint32_t number, std::string_view text, diagnosis::Case 
 
 void Trace::replay_running(const RunningTrace& stored) {
   if (!frame_problems().empty()) return;   // shown on the screen; goes on when the circuit is right again
-  diagnosis::Replay again = diagnosis::replay(frame_.circuit, frame_.fitted, stored.record);
+  diagnosis::Replay again = diagnosis::replay(frame_.circuit, frame_.fitted, stored.record, frame_.fuse_told);
   tracer_.emplace(std::move(again.tracer));
   dropped_ = std::move(again.dropped);
   kept_as_ = stored.kept_as;

@@ -30,9 +30,12 @@ Trace& AppState::trace() {
   if (open != nullptr) {
     frame.circuit = *open->circuit;
     frame.neighbours = neighbours_of(notebook_, *open);
-    // Where sizing found nothing that fits, the generic wire and fuse stand in.
-    if (const sizing::Candidate* choice = answer().choice(); choice != nullptr && choice->fuse)
+    // Where sizing found nothing that fits, the generic wire and fuse stand in for the physics,
+    // and no step names a rating.
+    if (const sizing::Candidate* choice = answer().choice(); choice != nullptr && choice->fuse) {
       frame.fitted = {choice->size, choice->tail, *choice->fuse};
+      frame.fuse_told = true;
+    }
   }
   trace_.follow(number, text, std::move(frame));
   return trace_;

@@ -96,7 +96,7 @@ void draw_trace_start(app::AppState& app) {
   ui::next_column();
   draw_kept(app);
   if (app.has_circuit() && app.answer().choice() == nullptr)
-    ui::caption("Size has no wire and fuse for this circuit yet: it is traced as if a common wire and a 15 A fuse were fitted.");
+    ui::caption("Size has no wire and fuse for this circuit yet: it is traced as if a common wire were fitted. Read the fuse's rating off the block's label.");
   draw_safety();
   ui::end_columns();
 }
