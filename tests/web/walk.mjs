@@ -52,6 +52,12 @@ export async function pressHead(page, name) {
 }
 export const close = (page) => pressHead(page, 'Close');
 
+// A place of the bar at the foot, which never scrolls.
+export async function goTo(page, place) {
+  const box = await find(page, 'link', place).boundingBox();
+  await tap(page, box.x + box.width / 2, box.y + box.height / 2);
+}
+
 // ---- the answer
 
 export async function answer(page) {
