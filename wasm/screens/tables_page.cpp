@@ -103,12 +103,16 @@ void draw_page(app::AppState& app, const reference::Page& page) {
   const bool all = !page.rows.empty() && std::all_of(page.rows.begin(), page.rows.end(), from_memory);
   if (all)
     ui::notice({.tone = ui::Tone::caution, .title = "From memory",
-                .text = "These figures were not read in a source. Check the maker's before you rely on them.", .action = {}});
-  draw_plate(app, page.picture);
+                .text = "Each row has a figure that was not read in a source. Tap it to see which, and check the maker's first.", .action = {}});
+  ui::begin_columns();
+  if (!ui::two_columns()) draw_plate(app, page.picture);
   draw_rows(app, page, all);
+  ui::next_column();
+  if (ui::two_columns()) draw_plate(app, page.picture);
   ui::caption(sources_of(page));
   if (!page.caution.empty())
     ui::notice({.tone = ui::Tone::caution, .title = {}, .text = std::string(page.caution), .action = {}});
+  ui::end_columns();
   end_page_at(app, app::Screen::tables);
 }
 

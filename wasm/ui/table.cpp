@@ -43,6 +43,7 @@ bool is_figure(std::string_view text) {
 struct TableColumn {
   float natural = 0;          // widest cell on one line
   float least = 0;            // its longest word
+  float head = 0;             // its name on one line
   float width = 0;
   float left = 0;
   bool figures = true;
@@ -63,6 +64,7 @@ std::vector<TableColumn> measured(std::span<const std::string> names, std::span<
   for (std::size_t c = 0; c < names.size(); ++c) {
     TableColumn& each = columns[c];
     each.least = longest_word(names[c], Type::caption, false);
+    each.head = text_width(names[c], Type::caption, false);
     each.natural = each.least;
     std::size_t figures = 0, filled = 0;
     for (const TableRow& row : rows) {
@@ -104,6 +106,15 @@ bool fit(std::vector<TableColumn>& columns, std::span<const TableRow> rows, floa
     least += each.least;
   }
   if (least > room) return false;
+  // A name stands on two lines where there is room for it, on one where there is more.
+  for (const float part : {0.65F, 1.0F}) {
+    for (TableColumn& each : columns) {
+      const float more = each.head * part - each.natural;
+      if (more <= 0.0F || natural + more > room) continue;
+      each.natural += more;
+      natural += more;
+    }
+  }
   const float wish = natural - least;
   const float share = natural <= room || wish <= 0.0F ? 1.0F : (room - least) / wish;
   const float spare = natural <= room ? (room - natural) / static_cast<float>(std::max<std::size_t>(columns.size() - 1, 1)) : 0.0F;
@@ -112,9 +123,10 @@ bool fit(std::vector<TableColumn>& columns, std::span<const TableRow> rows, floa
     TableColumn& each = columns[c];
     each.width = std::floor(each.least + (each.natural - each.least) * share) + 1.0F;
     // Room to spare goes before a column of figures, behind one of words.
-    if (c > 0 && each.figures) x += spare;
+    const bool after_figures = c > 0 && columns[c - 1].figures;
+    if (c > 0 && (each.figures || after_figures)) x += spare;
     each.left = x;
-    x += each.width + between + (c > 0 && !each.figures ? spare : 0.0F);
+    x += each.width + between + (c > 0 && !each.figures && !after_figures ? spare : 0.0F);
     if (c == 0 && columns.size() > 1 && !columns[1].figures && spare > 0.0F) x += std::min(spare, between);
   }
   const float most = (columns.size() > 3 ? 2.0F : kMostLines) * line_height(Type::text) + 0.5F;
@@ -280,13 +292,13 @@ std::optional<std::size_t> table(std::string_view id, std::span<const std::strin
   if (columns.empty()) return std::nullopt;
   const Scope scope(id);
   std::vector<TableColumn> places = measured(columns, rows);
-  const auto fits = [&] { return fit(places, rows, kBetween) || (places.size() > 3 && fit(places, rows, kClose)); };
-  bool side_by_side = fits();
-  // Words in the last column go under their row before all is folded.
+  bool side_by_side = fit(places, rows, kBetween);
+  // Words in the last column go under their row before columns stand close, and that before all is folded.
   if (!side_by_side && places.size() > 3 && !places.back().figures) {
     places.pop_back();
-    side_by_side = fits();
+    side_by_side = fit(places, rows, kBetween);
   }
+  if (!side_by_side && places.size() > 3) side_by_side = fit(places, rows, kClose);
   if (side_by_side) head(columns, places);
   const bool pairs = !side_by_side && columns.size() > 2 && pairs_fit(columns, rows);
   std::optional<std::size_t> pressed;
