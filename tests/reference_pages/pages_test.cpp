@@ -104,7 +104,9 @@ TEST_CASE("Every tap opens a calculator with values it accepts, or makes an edit
         const auto* calculator = calculators::calculator_by_key(row.tap.calculator);
         REQUIRE_MESSAGE(calculator != nullptr, where);
         auto values = calculators::normal_values(*calculator);
-        for (const auto& [key, value] : row.tap.with) {
+        for (const auto& given : row.tap.with) {   // no structured binding: clang 14 can not capture one
+          const auto& key = given.first;
+          const auto& value = given.second;
           const auto input = calculators::input_index(*calculator, key);
           REQUIRE_MESSAGE(input.has_value(), where << " " << key);
           values[*input] = value;

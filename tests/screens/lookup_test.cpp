@@ -224,7 +224,9 @@ TEST_CASE("a bad value says what is allowed and the last good one stays, in ever
     std::vector<std::pair<std::string, std::string>> spins;
     for (const ui::Record& r : walker.records())
       if (r.role == Role::spin) spins.emplace_back(r.name, r.value);
-    for (const auto& [name, value] : spins) {
+    for (const auto& spin : spins) {   // no structured binding: clang 14 can not capture one
+      const std::string& name = spin.first;
+      const std::string& value = spin.second;
       for (const char* bad : {"", "-5000", "1e999", "nan", "3 kg", "99999999", "twelve", "1,200", "\xFF"}) {
         CAPTURE(name);
         CAPTURE(bad);
@@ -322,11 +324,13 @@ TEST_CASE("every result of a search has an address that opens it") {
 TEST_CASE("addresses that lead nowhere lead to the list above them") {
   AppWalker walker;
   open_at(walker, "size");
-  for (const auto& [typed, landed] : {std::pair{"quick/nothing", "quick"}, std::pair{"quick//how", "quick"},
+  for (const auto& address : {std::pair{"quick/nothing", "quick"}, std::pair{"quick//how", "quick"},
                                       std::pair{"quick/joint/nothing", "quick/joint"},
                                       std::pair{"tables/nothing/10awg", "tables"}, std::pair{"tables/wire/9awg", "tables/wire"},
                                       std::pair{"cards", "tables"}, std::pair{"cards/nothing", "tables"},
                                       std::pair{"tables/how/crimp", "cards/crimp"}, std::pair{"tables/\xFF", "tables"}}) {
+    const char* typed = address.first;
+    const char* landed = address.second;
     CAPTURE(typed);
     walker.go(typed);
     CHECK(walker.address() == landed);
