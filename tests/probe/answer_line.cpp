@@ -11,8 +11,9 @@ Json answer(std::string_view line) {
   const std::string what = need_text(need(request, "do"), "\"do\"");
   if (what == "size") return size_answer(request);
   if (what == "solve") return solve_answer(request);
+  if (what == "trace") return trace_answer(request);
   if (what == "check document") return check_document_answer(request);
-  refuse("\"do\" is none of \"size\", \"solve\", \"check document\"");
+  refuse("\"do\" is none of \"size\", \"solve\", \"trace\", \"check document\"");
 }
 
 }  // namespace

@@ -7,6 +7,7 @@ namespace probe {
 
 Json size_answer(const Json& request);
 Json solve_answer(const Json& request);
+Json trace_answer(const Json& request);
 Json check_document_answer(const Json& request);
 Json problems_json(const circuit::Problems& problems);
 

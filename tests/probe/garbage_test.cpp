@@ -17,7 +17,7 @@ TEST_CASE("lines that are no request are told so") {
   CHECK(ask_line("[]").at("error") == "the line is not a JSON object");
   CHECK(ask_line("{}").at("error") == "key \"do\" is missing");
   CHECK(ask_line("{\"do\": 3}").at("error") == "\"do\" is not a text");
-  CHECK(ask_line("{\"do\": \"fly\"}").at("error") == "\"do\" is none of \"size\", \"solve\", \"check document\"");
+  CHECK(ask_line("{\"do\": \"fly\"}").at("error") == "\"do\" is none of \"size\", \"solve\", \"trace\", \"check document\"");
   CHECK(ask_line("{\"do\": \"\xFF\"}").at("error") == "the line is not a JSON object");
   CHECK(ask_line(std::string("{\"do\"\0}", 8)).at("error") == "the line is not a JSON object");
   CHECK(ask_line(std::string(1'000'000, '[')).at("error") == "the request is nested too deep");
@@ -57,6 +57,20 @@ TEST_CASE("random bytes, and good requests damaged at random") {
           .dump();
   REQUIRE_FALSE(ask_line(solve).contains("error"));
   const std::string size = Json{{"do", "size"}, {"circuit", requests::circuit()}}.dump();
+  const std::string trace =
+      Json{{"do", "trace"},
+           {"circuit", requests::circuit()},
+           {"tools", {"meter", "lamp"}},
+           {"symptom", "one-dead"},
+           {"outlets", {2}},
+           {"neighbours", Json::array({{{"name", "Lights"}, {"fuse_position", 2}}})},
+           {"out_of_reach", {"behind 3"}},
+           {"told", Json::array({{{"check", "fuse-look"}, {"answer", "blown"}},
+                                 {{"check", "volts contact+2 contact-2 in"}, {"reading", -12.6}},
+                                 {{"remedy", "fit-fuse"}, {"result", "same"}}})},
+           {"list_checks", true}}
+          .dump();
+  REQUIRE_FALSE(ask_line(trace).contains("error"));
   const std::string telling = "{}[]\",:0123456789-.eE\\ntrue";
   int answered = 0;
   for (int round = 0; round < rounds; ++round) {
@@ -65,7 +79,7 @@ TEST_CASE("random bytes, and good requests damaged at random") {
       line.resize(random() % 200);
       for (char& c : line) c = static_cast<char>(random() % 256);
     } else {
-      line = round % 4 == 0 ? size : solve;
+      line = round % 4 == 0 ? size : round % 4 == 1 ? trace : solve;
       for (std::size_t i = 0; i < 1 + random() % 2; ++i) {
         const std::size_t at = random() % line.size();
         if (random() % 2 == 0) line[at] = telling[random() % telling.size()];
