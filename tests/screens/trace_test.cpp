@@ -1,5 +1,7 @@
 // Tracing as a person does it: symptom, answers in words, remedy, re-test; undo, a closed page and
-// bad readings on the way. Found by role and name.
+// bad readings on the way. Found by role and name. The names of buttons and boxes in here are
+// settled: "Can't reach it", "Not sure", "Undo last", "Type the reading", "Why this check",
+// "It works now", "Still the same", "Can't do it here", "Take it again", "End this trace".
 #include <algorithm>
 
 #include "circuits.h"

@@ -13,8 +13,6 @@ namespace {
 
 constexpr std::string_view kReading = "trace-reading";
 constexpr std::size_t kSuspectsShown = 4;
-// From here on the sketch takes more than half of a phone: it goes under the answers.
-constexpr std::size_t kTallSketch = 7;
 
 std::string minutes_words(double minutes) {
   if (minutes < 0.75) return "half a minute";
@@ -51,23 +49,45 @@ void draw_trace_cautions(std::span<const std::string> cautions) {
   if (!text.empty()) ui::notice({.tone = ui::Tone::stop, .title = {}, .text = text, .action = {}});
 }
 
-std::optional<diagnosis::Answer> trace_answers(const diagnosis::Check& check) {
-  std::optional<diagnosis::Answer> given;
+namespace {
+
+// The answers to the question, large.
+std::optional<diagnosis::Answer> main_answers(const diagnosis::Check& check) {
   std::vector<ui::ButtonSpec> specs;
   for (const diagnosis::Choice& choice : check.choices) specs.push_back({.label = choice.words});
+  const auto pressed = ui::button_grid(specs, true);
+  return pressed ? std::optional(diagnosis::word(check.choices[*pressed].key)) : std::nullopt;
+}
+
+// A typed reading, and what to say when there is no answer.
+std::optional<diagnosis::Answer> other_answers(const diagnosis::Check& check, const UndoLast& undo) {
+  std::vector<ui::ButtonSpec> specs;
   if (check.takes_reading) specs.push_back({.label = "Type the reading", .kind = ui::Kind::primary});
-  // Two side by side, as large as a thumb wants them.
-  for (std::size_t i = 0; i < specs.size(); i += 2) {
-    const ui::Scope scope(static_cast<std::uint32_t>(i));
-    const auto pressed = ui::buttons(std::span(specs).subspan(i, std::min<std::size_t>(2, specs.size() - i)));
-    if (!pressed) continue;
-    if (i + *pressed < check.choices.size()) given = diagnosis::word(check.choices[i + *pressed].key);
-    else ui::open_sheet(kReading);
-  }
-  if (check.takes_reading)
-    if (const auto typed = ui::keypad(kReading, keypad_for(check))) given = diagnosis::reading(typed->value);
-  const ui::ButtonSpec rest[] = {{.label = "Can't reach it", .kind = ui::Kind::quiet}, {.label = "Not sure", .kind = ui::Kind::quiet}};
-  if (const auto pressed = ui::buttons(rest)) given = *pressed == 0 ? diagnosis::cant_reach() : diagnosis::not_sure();
+  specs.push_back({.label = "Can't reach it"});
+  specs.push_back({.label = "Not sure"});
+  if (undo.offered) specs.push_back({.label = "Undo last", .icon = ui::Icon::undo});
+  const auto pressed = ui::button_grid(specs);
+  if (!pressed) return std::nullopt;
+  const std::size_t first = check.takes_reading ? 1 : 0;
+  if (*pressed == first) return diagnosis::cant_reach();
+  if (*pressed == first + 1) return diagnosis::not_sure();
+  if (*pressed > first + 1) *undo.pressed = true;
+  else ui::open_sheet(kReading);
+  return std::nullopt;
+}
+
+std::optional<diagnosis::Answer> typed_reading(const diagnosis::Check& check) {
+  if (!check.takes_reading) return std::nullopt;
+  const auto typed = ui::keypad(kReading, keypad_for(check));
+  return typed ? std::optional(diagnosis::reading(typed->value)) : std::nullopt;
+}
+
+}  // namespace
+
+std::optional<diagnosis::Answer> trace_answers(const diagnosis::Check& check, const UndoLast& undo) {
+  std::optional<diagnosis::Answer> given = main_answers(check);
+  if (!given) given = other_answers(check, undo);
+  if (const auto typed = typed_reading(check)) given = typed;
   return given;
 }
 
@@ -86,33 +106,60 @@ void draw_trace_suspects(app::AppState& app) {
   ui::end_card();
 }
 
-void draw_trace_check(app::AppState& app, Memory& memory) {
-  app::Trace& trace = app.trace();
-  const diagnosis::Check check = *trace.advice().check;
-  const bool tall = trace.frame().circuit.outlets.size() >= kTallSketch;
-  ui::begin_columns();
-  if (!tall) draw_trace_sketch(app, memory, check.sites);
+namespace {
+
+void draw_check_card(const diagnosis::Check& check) {
   ui::begin_card("check", {.name = "Check", .tone = ui::Tone::plain});
   ui::question(check.question);
   ui::announce(check.question);
+  if (!check.caution.empty()) ui::pill(check.caution, ui::Tone::stop);
   ui::caption(check.state_words + (check.state_words.empty() ? "" : " · ") + minutes_words(check.minutes));
   ui::end_card();
-  if (!check.caution.empty()) draw_trace_cautions(std::span(&check.caution, 1));
+}
+
+// Where the answers stand: all under the thumb, or the long lists in the page with the rest there.
+enum class Answers { in_foot, rest_in_foot, in_page };
+
+Answers place_of_answers(const diagnosis::Check& check) {
+  if (ui::foot_stands("all " + check.id)) return Answers::in_foot;
+  return ui::foot_stands("rest " + check.id) ? Answers::rest_in_foot : Answers::in_page;
+}
+
+}  // namespace
+
+void draw_trace_check(app::AppState& app, Memory& memory) {
+  app::Trace& trace = app.trace();
+  const diagnosis::Check check = *trace.advice().check;
+  const ui::Scope scope(check.id);
+  bool undo_pressed = false;
+  const UndoLast undo{trace.answers() > 0, &undo_pressed};
+  const Answers place = place_of_answers(check);
   std::optional<diagnosis::Answer> given;
-  {
-    const ui::Scope scope(check.id);
-    given = trace_answers(check);
-    if (trace.answers() > 0 && ui::button("Undo last", {.icon = ui::Icon::undo})) {
-      trace.undo();
-      return ui::next_column(), ui::end_columns();
-    }
-  }
+  ui::begin_columns();
+  draw_check_card(check);
+  if (place == Answers::in_foot) ui::foot_reads_here();
+  if (place == Answers::in_page) given = trace_answers(check, undo);
+  if (place == Answers::rest_in_foot) given = main_answers(check);
   ui::next_column();
-  if (tall) draw_trace_sketch(app, memory, check.sites);
+  draw_trace_sketch(app, memory, check.sites);
   draw_trace_suspects(app);
   if (ui::button("Why this check")) app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_why));
   ui::end_columns();
+  if (place == Answers::in_foot) {
+    ui::begin_foot("all " + check.id);
+    given = main_answers(check);
+    if (const auto other = other_answers(check, undo)) given = other;
+    ui::end_foot();
+  } else if (place == Answers::rest_in_foot) {
+    ui::begin_foot("rest " + check.id);
+    if (const auto other = other_answers(check, undo)) given = other;
+    ui::end_foot();
+  }
+  // A sheet of its own: never within the foot, whose records move in the reading order.
+  if (place != Answers::in_page)
+    if (const auto typed = typed_reading(check)) given = typed;
   if (given) say_if_refused(app, trace.observe(check.id, *given));
+  else if (undo_pressed) trace.undo();
 }
 
 }  // namespace screens

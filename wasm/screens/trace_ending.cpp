@@ -44,6 +44,25 @@ void draw_steps(app::Trace& trace, const diagnosis::Remedy& remedy) {
   ui::end_card();
 }
 
+struct Outcome {
+  std::optional<RetestResult> result;
+  bool undo = false;
+};
+
+// How the re-test came out: under the thumb, as the answers to a check.
+Outcome draw_outcomes(const app::Trace& trace) {
+  Outcome outcome;
+  const ui::ButtonSpec main[] = {{.label = "It works now", .kind = ui::Kind::primary}, {.label = "Still the same"}};
+  if (const auto pressed = ui::button_grid(main, true)) outcome.result = *pressed == 0 ? RetestResult::works : RetestResult::same;
+  std::vector<ui::ButtonSpec> rest{{.label = "Can't do it here"}};
+  if (trace.answers() > 0) rest.push_back({.label = "Undo last", .icon = ui::Icon::undo});
+  if (const auto pressed = ui::button_grid(rest)) {
+    if (*pressed == 0) outcome.result = RetestResult::cant;
+    else outcome.undo = true;
+  }
+  return outcome;
+}
+
 void draw_remedy(app::AppState& app, Memory& memory) {
   app::Trace& trace = app.trace();
   const diagnosis::Advice& advice = trace.advice();
@@ -68,18 +87,21 @@ void draw_remedy(app::AppState& app, Memory& memory) {
   ui::card_title("Then test it");
   ui::paragraph(remedy.retest.words);
   ui::end_card();
-  std::optional<RetestResult> result;
-  const ui::ButtonSpec specs[] = {{.label = "It works now", .kind = ui::Kind::primary}, {.label = "Still the same"}};
-  if (const auto pressed = ui::buttons(specs)) result = *pressed == 0 ? RetestResult::works : RetestResult::same;
-  if (ui::button("Can't do it here")) result = RetestResult::cant;
-  if (trace.answers() > 0 && ui::button("Undo last", {.icon = ui::Icon::undo})) {
-    trace.undo();
-    return ui::end_columns();
-  }
+  Outcome outcome;
+  const std::string foot = "re-test " + remedy.id;
+  const bool in_foot = ui::foot_stands(foot);
+  if (in_foot) ui::foot_reads_here();
+  else outcome = draw_outcomes(trace);
   draw_evidence(trace);
   draw_trace_suspects(app);
   ui::end_columns();
-  if (result) say_if_refused(app, trace.after_remedy(remedy.id, *result));
+  if (in_foot) {
+    ui::begin_foot(foot);
+    outcome = draw_outcomes(trace);
+    ui::end_foot();
+  }
+  if (outcome.result) say_if_refused(app, trace.after_remedy(remedy.id, *outcome.result));
+  else if (outcome.undo) trace.undo();
 }
 
 void draw_finished(app::AppState& app) {

@@ -18,8 +18,13 @@ void draw_trace_cautions(std::span<const std::string> cautions);
 // The circuit with the places where one has to be ringed.
 void draw_trace_sketch(app::AppState& app, Memory& memory, std::span<const diagnosis::Site> ringed);
 
+// "Undo last" among the answers: offered or not, and whether it was pressed.
+struct UndoLast {
+  bool offered = false;
+  bool* pressed = nullptr;
+};
 // The answers as large buttons, with the keypad where the check takes a reading. Once per press.
-std::optional<diagnosis::Answer> trace_answers(const diagnosis::Check& check);
+std::optional<diagnosis::Answer> trace_answers(const diagnosis::Check& check, const UndoLast& undo = {});
 // A sentence that says why an answer was not taken goes to the top of the page.
 void say_if_refused(app::AppState& app, const std::string& why_not);
 

@@ -40,7 +40,7 @@ float button_height(std::string_view label, Icon icon, float width) {
   return std::max(kTarget, std::round(words + 24));
 }
 
-void paint_button(const ButtonSpec& spec, const Rect& rect, const Press& state) {
+void paint_button(const ButtonSpec& spec, const Rect& rect, const Press& state, Type type, float side) {
   const Look look = look_of(spec.kind);
   const bool under = state.held || state.hovered;
   if (look.filled) {
@@ -52,21 +52,21 @@ void paint_button(const ButtonSpec& spec, const Rect& rect, const Press& state) 
   }
   if (look.edged) outline(rect, colour(spec.disabled ? Ink::line : Ink::rim), kControlRadius);
   const Ink ink = spec.disabled && (look.edged || !look.filled) ? Ink::muted : look.words;
-  const float room = rect.w - 2 * kSide - icon_room(spec.icon);
-  const float words = std::min(text_width(spec.label, Type::text, true), room);
+  const float room = rect.w - 2 * side - icon_room(spec.icon);
+  const float words = std::min(text_width(spec.label, type, true), room);
   const float left = rect.mid_x() - (words + icon_room(spec.icon)) / 2;
   if (spec.icon != Icon::none) draw_icon(spec.icon, left + kIcon / 2, rect.mid_y(), kIcon, colour(ink), 2.2F);
   paint_label(spec.label, {left + icon_room(spec.icon), rect.y, std::max(words, room > words ? words + 1 : words), rect.h},
-              {.type = Type::text, .semibold = true, .ink = ink});
+              {.type = type, .semibold = true, .ink = ink});
 }
 
-bool draw(const ButtonSpec& spec, const Rect& rect) {
+bool draw(const ButtonSpec& spec, const Rect& rect, Type type = Type::text, float side = kSide) {
   const std::uint32_t id = make_id(spec.label);
   const Press state = press(id, rect, spec.disabled);
   std::uint32_t flags = spec.disabled ? kDisabled : 0U;
   if (spec.kind == Kind::primary) flags |= kPrimary;
   record(id, rect, {.role = Role::button, .name = spec.said.empty() ? spec.label : spec.said, .state = flags});
-  paint_button(spec, rect, state);
+  paint_button(spec, rect, state, type, side);
   return state.pressed;
 }
 
@@ -106,6 +106,75 @@ std::optional<std::size_t> buttons(std::span<const ButtonSpec> specs) {
   for (std::size_t i = 0; i < specs.size(); ++i) {
     const float space = i == 0 ? -1.0F : 8.0F;
     if (draw(specs[i], take(button_height(specs[i].label, specs[i].icon, column().width), Last::block, space))) pressed = i;
+  }
+  return pressed;
+}
+
+namespace {
+
+constexpr float kGridGap = 8.0F;
+constexpr float kGridSide = 10.0F;
+constexpr float kBig = 58.0F;             // least height of an answer
+
+// How the cells of a grid are set, all alike.
+struct Grid {
+  std::size_t columns = 1;
+  Type type = Type::text;
+  float least = kTarget;
+};
+
+float cell_width(std::size_t columns) {
+  const auto count = static_cast<float>(columns);
+  return std::floor((column().width - kGridGap * (count - 1)) / count);
+}
+
+// Do all words fit in so many columns, on at most so many lines?
+bool grid_fits(std::span<const ButtonSpec> specs, std::size_t columns, Type type, float lines) {
+  const float width = cell_width(columns);
+  return std::all_of(specs.begin(), specs.end(), [&](const ButtonSpec& spec) {
+    const float room = width - 2 * kGridSide - icon_room(spec.icon);
+    return longest_word(spec.label, type, true) <= room &&
+           text_height(spec.label, type, true, room) <= (lines + 0.5F) * line_height(type);
+  });
+}
+
+Grid grid_of(std::span<const ButtonSpec> specs, bool big) {
+  const float least = big ? kBig : kTarget;
+  const Type large = big ? Type::title : Type::text;
+  for (const Type type : {large, Type::text}) {
+    if (specs.size() <= 3 && grid_fits(specs, specs.size(), type, 1)) return {specs.size(), type, least};
+    if (grid_fits(specs, 2, type, 1)) return {2, type, least};
+  }
+  return {grid_fits(specs, 2, Type::text, 2) ? 2U : 1U, Type::text, least};
+}
+
+// Which one takes a whole line of two; the count of the specs when none does.
+std::size_t alone_in(std::span<const ButtonSpec> specs, const Grid& grid) {
+  if (grid.columns != 2 || specs.size() % 2 == 0) return specs.size();
+  return specs.front().kind == Kind::primary ? 0 : specs.size() - 1;
+}
+
+}  // namespace
+
+std::optional<std::size_t> button_grid(std::span<const ButtonSpec> specs, bool big) {
+  if (specs.empty()) return std::nullopt;
+  const Grid grid = grid_of(specs, big);
+  const std::size_t alone = alone_in(specs, grid);
+  std::optional<std::size_t> pressed;
+  for (std::size_t i = 0; i < specs.size();) {
+    const std::size_t here = i == alone ? 1 : std::min(grid.columns, specs.size() - i);
+    const float width = cell_width(here);
+    float height = grid.least;
+    for (std::size_t k = i; k < i + here; ++k) {
+      const float room = width - 2 * kGridSide - icon_room(specs[k].icon);
+      height = std::max(height, std::round(text_height(specs[k].label, grid.type, true, room) + 16));
+    }
+    const Rect row = take(height, Last::block, i == 0 ? -1.0F : kGridGap);
+    for (std::size_t k = 0; k < here; ++k) {
+      const Rect rect{row.x + static_cast<float>(k) * (width + kGridGap), row.y, width, row.h};
+      if (draw(specs[i + k], rect, grid.type, kGridSide)) pressed = i + k;
+    }
+    i += here;
   }
   return pressed;
 }

@@ -33,6 +33,10 @@ struct ButtonSpec {
 };
 // Side by side, equally wide; one under the other where the words do not fit.
 std::optional<std::size_t> buttons(std::span<const ButtonSpec> specs);
+// Many under the thumb: three in a line where their words fit, else two, on two lines of words
+// where they must, else one under the other. Of an odd number the primary one, or the last, takes
+// a whole line. `big`: higher, in larger letters where they fit: the answers to a question.
+std::optional<std::size_t> button_grid(std::span<const ButtonSpec> specs, bool big = false);
 
 // A flow: pills, chips and narrow buttons one after the other, wrapping.
 void begin_flow();

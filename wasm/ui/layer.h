@@ -15,6 +15,8 @@ void field_tapped(State::Parts& parts, float x, float y);
 
 // A round target with an icon and no words.
 bool icon_button(std::string_view name, Icon icon, float mid_x, float mid_y, Ink ink);
+// At the end of a page: a foot that is gone gives its room back.
+void settle_foot();
 // Closes a scrolling child window: tells ImGui how far its content reaches, marks the place.
 void end_scrolling_part(const Rect& body, float air);
 

@@ -49,6 +49,16 @@ PageEvents begin_page(std::string_view id, const PageOptions& options);
 std::optional<std::size_t> end_page(std::span<const Place> places = {}, std::size_t current = 0);
 void scroll_page_to_top();
 
+// A foot under the scrolling body, over the bar of places: what a thumb needs at once. Between
+// the last widget of the body and end_page:
+//   if (ui::foot_stands("answers")) { ui::begin_foot("answers"); ...; ui::end_foot(); }
+// foot_stands: false in two columns, in a low window, and for a foot that proved too tall for the
+// window; its widgets belong in the body then. `id`: another one for other content.
+bool foot_stands(std::string_view id);
+void begin_foot(std::string_view id);
+void end_foot();
+void foot_reads_here();       // where in the reading order the foot comes; else after the body
+
 // Two columns of cards in a window of kTwoColumns and more, else one after the other. Call
 // begin_columns, the left cards, next_column, the right cards, end_columns.
 void begin_columns();

@@ -115,7 +115,7 @@ PageEvents begin_page(std::string_view id, const PageOptions& options) {
     top = column().y + 8;
     pop_column();
   }
-  p.body = {0, top, f.width, std::max(f.height - top - p.bar_height, 1.0F)};
+  p.body = {0, top, f.width, std::max(f.height - top - p.bar_height - p.foot_height, 1.0F)};
   ImGui::SetCursorScreenPos({0, top});
   ImGui::BeginChild("body", {p.body.w, p.body.h}, ImGuiChildFlags_None,
                     ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground |
@@ -200,7 +200,7 @@ static std::optional<std::size_t> bar_of_places(std::span<const Place> places, s
 
 std::optional<std::size_t> end_page(std::span<const Place> places, std::size_t current) {
   State::Parts& p = now();
-  end_scrolling_part(p.body, 24.0F);
+  if (!p.body_ended) end_scrolling_part(p.body, 24.0F);
   ImGui::PopID();
   p.region = 0;
   std::optional<std::size_t> chosen;
@@ -212,6 +212,7 @@ std::optional<std::size_t> end_page(std::span<const Place> places, std::size_t c
     p.bar_height = p.frame.safe_bottom;
     p.want_frames(2);
   }
+  settle_foot();
   ImGui::End();
   return chosen;
 }

@@ -92,6 +92,14 @@ struct State::Parts {
   bool page_to_top = false;
   Rect body;                                   // of the page's scrolling part
   float bar_height = 0.0F;                     // of the bar of places, from the frame before
+  bool body_ended = false;                     // a foot was begun under it
+  float foot_height = 0.0F;                    // of the foot, from the frame before; 0: none
+  float foot_drawn = 0.0F;                     // as it was placed in this frame
+  std::uint32_t foot_key = 0;
+  std::size_t foot_record = 0;                 // its first record
+  std::size_t foot_reads_at = 0;               // where that one is to come; 0: it stays
+  bool foot_in_frame = false;
+  std::map<std::uint32_t, float> feet;         // heights by what stands in them
   float columns_top = 0, columns_bottom = 0, columns_left = 0, columns_width = 0;
   bool columns_split = false;
   float toast_floor = 0;                       // a toast sits above this

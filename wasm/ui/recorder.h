@@ -17,6 +17,8 @@ class Recorder {
   void begin_frame();
   std::size_t add(Record record);             // index, good for at() within the frame
   void end();                                  // closes the last opener
+  // Moves what was added from `first` on to the place `to`, earlier in the reading order.
+  void move_from(std::size_t first, std::size_t to);
   Record& at(std::size_t index) { return building_[index]; }
   [[nodiscard]] std::size_t size() const { return building_.size(); }
   // Publishes the frame. With a dialog on top (its range of indices), what lies under it is left

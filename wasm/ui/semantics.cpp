@@ -1,6 +1,7 @@
 #include "ui/semantics.h"
 
 #include <algorithm>
+#include <cstddef>
 #include <utility>
 
 #include "ui/recorder.h"
@@ -33,6 +34,12 @@ void Recorder::begin_frame() {
 std::size_t Recorder::add(Record record) {
   building_.push_back(std::move(record));
   return building_.size() - 1;
+}
+
+void Recorder::move_from(std::size_t first, std::size_t to) {
+  if (to >= first || first >= building_.size()) return;
+  const auto at = [this](std::size_t index) { return building_.begin() + static_cast<std::ptrdiff_t>(index); };
+  std::rotate(at(to), at(first), building_.end());
 }
 
 void Recorder::end() {
