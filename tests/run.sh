@@ -61,7 +61,7 @@ if [ "$install" = yes ]; then
   step "Packages"
   . "$root/web/packages.sh"
   packages=("${BUILD_PACKAGES[@]}" g++ doctest-dev)
-  ! wanted native || packages+=(ngspice libngspice0-dev units)
+  ! wanted native || packages+=(ngspice libngspice0-dev units libdlib-dev)
   ! wanted sanitize && ! wanted fuzz || packages+=(clang++-14=clang-14 libclang-rt-14-dev libfuzzer-14-dev)
   ! wanted bench || packages+=(libbenchmark-dev)
   ! wanted web || packages+=(npm=npm chromium=chromium firefox-esr=firefox-esr Xvfb=xvfb brotli=brotli)
