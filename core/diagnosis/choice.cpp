@@ -11,7 +11,12 @@ constexpr double kCovered = 0.99;
 constexpr std::size_t kMostScenarios = 200;
 // Two steps ahead costs scenarios x candidates x starts; above this many products one step must do.
 constexpr std::size_t kCheapProducts = 60'000;
-constexpr std::size_t kStarts = 5;
+constexpr std::size_t kStarts = 5, kSeconds = 24;
+// What a minute is worth, of the best first check's rate: less than all of it, because the bits that are
+// left towards the end come dearer. Between a half and all of it little changes.
+constexpr double kPriceOfMinutes = 2.0 / 3.0;
+constexpr double kRareAnswer = 0.02;    // not looked past
+constexpr double kSureByThen = 0.15;    // bits left: nothing more is asked
 
 double p_log_p(double p) { return p > 0.0 ? p * std::log2(p) : 0.0; }
 
@@ -92,9 +97,61 @@ Grid fill(const Model& model, const std::vector<Weighed>& weighed, const std::ve
   return grid;
 }
 
+// What a first check leads to. Its own bits and, after each answer, those of the best second check,
+// each less the price of its minutes, counted from where the first one leaves the person. (Bits of both over
+// minutes of both would not do: it does not see which of the two comes first, and puts off the better one.)
+class Ahead {
+ public:
+  Ahead(const Model& model, const Setup& setup, const std::vector<Weighed>& weighed, const std::vector<double>& probability,
+        const Grid& grid, const std::vector<Candidate>& candidates, const std::vector<std::size_t>& seconds)
+      : model_(model), setup_(setup), weighed_(weighed), probability_(probability), grid_(grid), candidates_(candidates),
+        seconds_(seconds), after_(weighed.size()), minutes_(seconds.size()) {}
+
+  double worth(std::size_t first, double own_bits, double price) {
+    Setup then = setup_;
+    leave_behind(check(first), then);
+    for (std::size_t j = 0; j < seconds_.size(); ++j) minutes_[j] = minutes_for(check(seconds_[j]), then, model_.plant);
+    double net = own_bits - price * candidates_[first].minutes;
+    for (std::size_t c = 0; c < grid_.choices[first]; ++c) net += after_answer(first, c, price);
+    return net;
+  }
+
+ private:
+  [[nodiscard]] const Check& check(std::size_t candidate) const {
+    return model_.checks[static_cast<std::size_t>(candidates_[candidate].check)];
+  }
+  double after_answer(std::size_t first, std::size_t answer, double price) {
+    double sum = 0.0;
+    for (std::size_t s = 0; s < weighed_.size(); ++s) {
+      sum += after_[s] = probability_[s] * static_cast<double>(grid_.at(first, s)[answer]);
+    }
+    if (sum < kRareAnswer) return 0.0;
+    for (double& each : after_) each /= sum;
+    const double left = entropy_of_groups(weighed_, after_);
+    if (left < kSureByThen) return 0.0;
+    double best = 0.0;
+    for (std::size_t j = 0; j < seconds_.size(); ++j) {
+      // All that is left is the most that any check can tell.
+      if (seconds_[j] == first || left - price * minutes_[j] <= best) continue;
+      best = std::max(best, information(weighed_, after_, grid_, seconds_[j], left) - price * minutes_[j]);
+    }
+    return sum * best;
+  }
+
+  const Model& model_;
+  const Setup& setup_;
+  const std::vector<Weighed>& weighed_;
+  const std::vector<double>& probability_;
+  const Grid& grid_;
+  const std::vector<Candidate>& candidates_;
+  const std::vector<std::size_t>& seconds_;
+  std::vector<double> after_, minutes_;   // room to work in
+};
+
 }  // namespace
 
-NextChoice choose(const Model& model, std::vector<Weighed> weighed, const std::vector<Candidate>& candidates) {
+NextChoice choose(const Model& model, std::vector<Weighed> weighed, const std::vector<Candidate>& candidates,
+                  const Setup& setup) {
   NextChoice best;
   if (candidates.empty() || weighed.empty()) return best;
   keep_the_likely(weighed);
@@ -114,37 +171,17 @@ NextChoice choose(const Model& model, std::vector<Weighed> weighed, const std::v
   std::size_t chosen = order.front();
 
   if (weighed.size() * candidates.size() <= kCheapProducts) {
-    // The best of the few that lead, counting what the best second check after each answer would add.
-    double chosen_rate = 0.0;
-    std::vector<double> after(weighed.size());
+    const double price = kPriceOfMinutes * rate(chosen);
+    std::vector<std::size_t> leading = order;
+    leading.resize(std::min(kSeconds, leading.size()));
+    Ahead ahead(model, setup, weighed, probability, grid, candidates, leading);
+    double most = -1e300;
     for (std::size_t i = 0; i < std::min(kStarts, order.size()); ++i) {
-      const std::size_t first = order[i];
-      if (bits[first] < 1e-3) continue;
-      double gained = bits[first], spent = candidates[first].minutes;
-      for (std::size_t c = 0; c < grid.choices[first]; ++c) {
-        double sum = 0.0;
-        for (std::size_t s = 0; s < weighed.size(); ++s) sum += after[s] = probability[s] * static_cast<double>(grid.at(first, s)[c]);
-        if (sum < 0.02) continue;
-        for (double& each : after) each /= sum;
-        const double left = entropy_of_groups(weighed, after);
-        if (left < 0.15) continue;   // sure by then
-        double best_rate = 0.0, best_bits = 0.0, best_minutes = 0.0;
-        for (std::size_t j = 0; j < std::min<std::size_t>(24, order.size()); ++j) {
-          const std::size_t second = order[j];
-          if (second == first) continue;
-          const double more = information(weighed, after, grid, second, left);
-          if (more / candidates[second].minutes > best_rate) {
-            best_rate = more / candidates[second].minutes;
-            best_bits = more;
-            best_minutes = candidates[second].minutes;
-          }
-        }
-        gained += sum * best_bits;
-        spent += sum * best_minutes;
-      }
-      if (gained / spent > chosen_rate) {
-        chosen_rate = gained / spent;
-        chosen = first;
+      if (bits[order[i]] < 1e-3) continue;
+      const double worth = ahead.worth(order[i], bits[order[i]], price);
+      if (worth > most) {
+        most = worth;
+        chosen = order[i];
       }
     }
   }

@@ -24,7 +24,8 @@ struct NextChoice {
   double most_bits = 0.0; // of any candidate
   double minutes = 0.0;
 };
-// `weighed` sums to about one.
-NextChoice choose(const Model& model, std::vector<Weighed> weighed, const std::vector<Candidate>& candidates);
+// `weighed` sums to about one. `setup`: how the last check left things; the candidates' minutes count from there.
+NextChoice choose(const Model& model, std::vector<Weighed> weighed, const std::vector<Candidate>& candidates,
+                  const Setup& setup);
 
 }  // namespace diagnosis

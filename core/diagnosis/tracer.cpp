@@ -292,7 +292,7 @@ NextChoice Tracer::Work::next_check() const {
     if (probability[s] < 1e-7) continue;
     weighed.push_back({&scenarios[s], repaired[s], group(s), probability[s]});
   }
-  return choose(*model, std::move(weighed), candidates());
+  return choose(*model, std::move(weighed), candidates(), setup);
 }
 
 std::vector<Remedy> Tracer::Work::order_to_try(const std::vector<double>& groups) const {

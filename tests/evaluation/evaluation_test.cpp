@@ -5,6 +5,7 @@
 
 #include <cstdlib>
 
+#include "evaluation/optimum.h"
 #include "evaluation/tally.h"
 
 using namespace evaluation;
@@ -60,4 +61,25 @@ TEST_CASE("Far fewer minutes than any fixed order") {
     CAPTURE(policy_name(policy));
     CHECK(engine <= 0.5 * tally(run_all(policy, setting)).minutes.mean);
   }
+}
+
+TEST_CASE("Near the fewest minutes there are, where they can be computed") {
+  // Aim: at most 1.1 of the optimum. Measured 1.02 to 1.06 on sets of a dozen; bits of both steps over minutes of
+  // both, which puts off the better check, comes to 1.2 to 1.3 and fails here.
+  constexpr double kMostOverOptimum = 1.1;
+  constexpr std::uint64_t kSeed = 20261125;
+  const std::size_t wanted = quick() ? 2 : 12;
+  double optimum = 0.0, engine = 0.0;
+  std::size_t done = 0;
+  for (std::size_t k = 0; done < wanted && k < 100; ++k) {
+    const auto best = best_minutes(small_case(kSeed, k), 8, 100'000);
+    if (!best || !(best->optimum > 0.0)) continue;
+    ++done;
+    optimum += best->optimum;
+    engine += best->engine;
+    CHECK(best->engine >= best->optimum - 1e-9);   // nothing beats the best there is
+  }
+  REQUIRE(done == wanted);
+  MESSAGE("engine's expected minutes over the optimum's: " << engine / optimum);
+  if (!quick()) CHECK(engine <= kMostOverOptimum * optimum);
 }

@@ -7,6 +7,7 @@
 
 #include "diagnosis/checks.h"
 #include "diagnosis/plant.h"
+#include "evaluation/installation.h"
 #include "evaluation/patience.h"
 
 namespace evaluation {
@@ -191,7 +192,30 @@ class Search {
   std::size_t most_states_;
 };
 
+// Shuts places until few checks are left: behind the outlets, or the block, and mostly the battery.
+void shut_places(diagnosis::Case& made, Engine& engine) {
+  using diagnosis::Location;
+  const bool block_shut = chance(engine, 0.5);
+  if (block_shut) made.out_of_reach.push_back({Location::block, circuit::kBlock});
+  for (const circuit::Outlet& outlet : made.circuit.outlets) {
+    if (!block_shut) made.out_of_reach.push_back({Location::behind, outlet.id});
+  }
+  if (chance(engine, 0.7)) made.out_of_reach.push_back({Location::battery, circuit::kBlock});
+  made.tools.spare_fuse = chance(engine, 0.4);
+  made.tools.lamp = false;
+  made.tools.meter = false;
+  made.tools.device = chance(engine, 0.5);
+  if (made.neighbours.size() > 1) made.neighbours.resize(1);
+}
+
 }  // namespace
+
+diagnosis::Case small_case(std::uint64_t seed, std::size_t k) {
+  Engine engine(hash_of("optimum", seed * 1000003u + k));
+  diagnosis::Case made = draw_breakdown(engine, Kit::device_only, 2).the_case;
+  shut_places(made, engine);
+  return made;
+}
 
 std::optional<Best> best_minutes(const diagnosis::Case& the_case, std::size_t most_checks, std::size_t most_states) {
   Search search(the_case, most_states);

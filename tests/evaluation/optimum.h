@@ -3,6 +3,7 @@
 // What is compared is the choice of checks, nothing else.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 
 #include "diagnosis/tracer.h"
@@ -18,5 +19,8 @@ struct Best {
 };
 // nullopt when the case has more than `most_checks` checks, or more states than can be gone through.
 std::optional<Best> best_minutes(const diagnosis::Case& the_case, std::size_t most_checks, std::size_t most_states);
+
+// One or two outlets, a device with a light in hand, and most places shut. The same for the same seed and `k`.
+diagnosis::Case small_case(std::uint64_t seed, std::size_t k);
 
 }  // namespace evaluation

@@ -1,34 +1,14 @@
 // How near the engine's choice of checks comes to the best there is, where the best can be computed:
 // one or two outlets, little in hand, some places shut. Prints.
 //   optimum_bench [--cases 30] [--seed 1] [--states 300000] [--checks 9]
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 #include <string_view>
 
-#include "evaluation/installation.h"
 #include "evaluation/optimum.h"
 
 using namespace evaluation;
-
-namespace {
-
-// Shuts places until few checks are left: behind the outlets, or the block, and mostly the battery.
-void shut_places(diagnosis::Case& made, Engine& engine) {
-  using diagnosis::Location;
-  const bool block_shut = chance(engine, 0.5);
-  if (block_shut) made.out_of_reach.push_back({Location::block, circuit::kBlock});
-  for (const circuit::Outlet& outlet : made.circuit.outlets) {
-    if (!block_shut) made.out_of_reach.push_back({Location::behind, outlet.id});
-  }
-  if (chance(engine, 0.7)) made.out_of_reach.push_back({Location::battery, circuit::kBlock});
-  made.tools.spare_fuse = chance(engine, 0.4);
-  made.tools.lamp = false;
-  made.tools.meter = false;
-  made.tools.device = chance(engine, 0.5);
-  if (made.neighbours.size() > 1) made.neighbours.resize(1);
-}
-
-}  // namespace
 
 int main(int count, char** words) {
   std::size_t cases = 30, states = 300000, most_checks = 9;
@@ -45,10 +25,7 @@ int main(int count, char** words) {
   double optimum = 0.0, engine_minutes = 0.0, greedy = 0.0, worst = 1.0;
   std::size_t done = 0, too_big = 0;
   for (std::size_t k = 0; done < cases && k < 20 * cases; ++k) {
-    Engine engine(hash_of("optimum", seed * 1000003u + k));
-    diagnosis::Case made = draw_breakdown(engine, Kit::device_only, 2).the_case;
-    shut_places(made, engine);
-    const auto best = best_minutes(made, most_checks, states);
+    const auto best = best_minutes(small_case(seed, k), most_checks, states);
     if (!best) {
       ++too_big;
       continue;
