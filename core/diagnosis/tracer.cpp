@@ -19,6 +19,7 @@ constexpr double kLeastBits = 0.02;
 constexpr double kNoneFits = 0.5;
 // A repair that was made and did not help: made badly, or made at the wrong place.
 constexpr double kRepairMisses = 0.03;
+constexpr double kSomeWeight = 0.01;
 constexpr std::size_t kMostToTry = 5;
 
 }  // namespace
@@ -33,6 +34,7 @@ struct Tracer::Work {
   std::vector<char> asked;                 // by check
   std::vector<Site> unreachable;
   std::vector<int> could_not;              // groups whose remedy could not be made
+  std::vector<int> in_vain;                // groups whose remedy was made and did not help
   Setup setup;
   bool finished = false;
   mutable std::optional<Advice> advice;
@@ -53,6 +55,7 @@ struct Tracer::Work {
   [[nodiscard]] std::vector<Candidate> candidates() const;
   [[nodiscard]] NextChoice next_check() const;
   [[nodiscard]] int likeliest_in(int group) const;     // hypothesis
+  [[nodiscard]] bool was_tried(std::size_t group) const;
   [[nodiscard]] std::vector<Remedy> order_to_try(const std::vector<double>& groups) const;
   [[nodiscard]] std::optional<std::size_t> odd_entry() const;
   [[nodiscard]] Advice advise() const;
@@ -71,6 +74,7 @@ void Tracer::Work::start() {
   asked.assign(model->checks.size(), 0);
   unreachable = record.out_of_reach;
   could_not.clear();
+  in_vain.clear();
   setup = {};
   finished = false;
   normalise();
@@ -143,6 +147,7 @@ void Tracer::Work::apply_remedy(const Entry& entry, std::size_t index) {
   }
   finished = entry.answer.word == "works";
   if (finished) return;
+  in_vain.push_back(made);
   add_pairs(made, index);
   Look look(model->plant);
   for (std::size_t s = 0; s < scenarios.size(); ++s) {
@@ -295,14 +300,19 @@ NextChoice Tracer::Work::next_check() const {
   return choose(*model, std::move(weighed), candidates(), setup);
 }
 
+bool Tracer::Work::was_tried(std::size_t one) const {
+  return std::find(in_vain.begin(), in_vain.end(), static_cast<int>(one)) != in_vain.end();
+}
+
 std::vector<Remedy> Tracer::Work::order_to_try(const std::vector<double>& groups) const {
   std::vector<std::size_t> order;
   for (std::size_t g = 0; g < groups.size(); ++g) {
     const bool not_possible = std::find(could_not.begin(), could_not.end(), static_cast<int>(g)) != could_not.end();
     if (groups[g] > 0.01 && !not_possible && static_cast<int>(g) != model->unknown_group) order.push_back(g);
   }
-  // The likely and the quick first: the order with the fewest minutes expected.
+  // The likely and the quick first: the order with the fewest minutes expected. What was made in vain comes last.
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    if (was_tried(a) != was_tried(b)) return was_tried(b);
     return groups[a] / model->group_minutes[a] > groups[b] / model->group_minutes[b];
   });
   if (order.size() > kMostToTry) order.resize(kMostToTry);
@@ -394,7 +404,12 @@ Advice Tracer::Work::advise() const {
   for (std::size_t g = 0; g < groups.size(); ++g) {
     const bool not_possible = std::find(could_not.begin(), could_not.end(), static_cast<int>(g)) != could_not.end();
     if (static_cast<int>(g) == model->unknown_group || not_possible) continue;
-    if (top == groups.size() || groups[g] > groups[top]) top = g;
+    // The same again only when nothing else has weight.
+    const auto better = [&] {
+      const bool again = was_tried(g) && groups[top] > kSomeWeight, instead = was_tried(top) && groups[g] > kSomeWeight;
+      return was_tried(g) == was_tried(top) ? groups[g] > groups[top] : again ? false : instead ? true : groups[g] > groups[top];
+    };
+    if (top == groups.size() || better()) top = g;
   }
   const double unknown = groups[static_cast<std::size_t>(model->unknown_group)];
   if (unknown > kNoneFits) {

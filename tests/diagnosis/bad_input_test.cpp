@@ -1,6 +1,7 @@
 // What people type, contradict and change on the way: told plainly, nothing lost.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -73,6 +74,41 @@ TEST_CASE("answers that contradict each other: the odd one is named and can be t
   CHECK(slip.probability({FaultKind::device_dead, {}, network::Side::positive, -1}) > 0.5);
   REQUIRE(slip.retake(0, word("full")).taken);
   CHECK(slip.probability({FaultKind::device_dead, {}, network::Side::positive, -1}) > 0.95);
+}
+
+// Common practice, no source: lead-acid on an alternator, solar or a charger stands at 13.3 to 14.6 V, and rests
+// at about 12.0 V when half used. Neither is a fault.
+TEST_CASE("a battery on charge, or half used, is no odd answer and no suspect") {
+  for (const double battery : {12.05, 13.4, 14.4}) {
+    CAPTURE(battery);
+    Tracer tracer(three_outlets(Symptom::one_dead, {3}));
+    for (const char* sound : {"volts battery+ battery- in", "volts bus+ bus- in", "volts clamp+ clamp- in", "volts contact+1 contact-1 in",
+                              "volts splice+2 splice-2 in", "volts contact+3 contact-3 in"}) {
+      REQUIRE(tracer.observe(sound, reading(battery)).taken);
+      CHECK(tracer.next().kind != AdviceKind::none_fits);
+    }
+    CHECK(tracer.probability(Fault{}) < 0.1);
+    CHECK(tracer.probability({FaultKind::source_flat, {}, network::Side::positive, -1}) < 0.05);
+    CHECK(tracer.probability({FaultKind::device_dead, {}, network::Side::positive, -1}) > 0.3);
+  }
+}
+
+TEST_CASE("a remedy made in vain is not offered again while another fault has weight") {
+  Tracer tracer(three_outlets(Symptom::all_dead, {}));
+  tracer.observe("fuse-look", word("blown"));
+  std::vector<std::string> offered;
+  for (int step = 0; step < 500 && offered.size() < 4; ++step) {
+    const Advice advice = tracer.next();
+    if (advice.check) {
+      tracer.observe(advice.check->id, not_sure());
+      continue;
+    }
+    REQUIRE(advice.remedy.has_value());
+    CHECK(std::find(offered.begin(), offered.end(), advice.remedy->id) == offered.end());
+    offered.push_back(advice.remedy->id);
+    tracer.after_remedy(advice.remedy->id, RetestResult::same);
+  }
+  CHECK(offered.size() == 4);
 }
 
 TEST_CASE("a circuit edited in the middle: what still applies is kept, what does not is named") {
