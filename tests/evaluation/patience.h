@@ -1,5 +1,5 @@
 // The engine's patience, told again so that others can be as patient: when a remedy is sure enough,
-// and what a check must promise to be worth asking. core/diagnosis/tracer.cpp keeps its own.
+// and what a check must promise to be worth asking. core/diagnosis/advice.cpp keeps its own.
 #pragma once
 
 namespace evaluation {

@@ -19,7 +19,6 @@ using network::NodeId;
 
 constexpr double kOpen = std::numeric_limits<double>::infinity();
 constexpr double kShortOhm = 0.02;         // a screw through the cable
-constexpr double kWholeFuseHolds = 1.15;   // times its rating, for as long as one waits
 
 // Spread of what is fitted about what the tables say; our estimate.
 constexpr double kWireSpread = 0.06;       // length paced off, temperature, maker: one sigma
@@ -420,84 +419,6 @@ bool World::passes(const TrueFault& fault, OutletId to) const {
   if (fault.port == Port::to_tab) return fault.outlet == to;
   if (fault.port == Port::onward) return on_the_way(fault.onward, to);
   return on_the_way(fault.outlet, to);
-}
-
-bool puts_right(const diagnosis::Remedy& remedy, const TrueFault& fault) {
-  using R = diagnosis::RemedyKind;
-  using enum FaultKind;
-  const FaultKind kind = fault.kind;
-  const bool same_outlet = remedy.fault.outlet == fault.outlet;
-  const bool same_side = same_outlet && remedy.fault.side == fault.side;
-  switch (remedy.kind) {
-    case R::charge_source: return kind == source_flat;
-    case R::restore_main: return kind == main_open;
-    case R::remake_feeder_joint: return kind == feeder_resistive && same_side;
-    // A good fuse pushed home in our position cures whatever ailed the old one there.
-    case R::fit_fuse: return kind == fuse_blown || kind == fuse_missing || kind == fuse_elsewhere || kind == fuse_loose;
-    case R::move_fuse: return kind == fuse_elsewhere;
-    case R::seat_fuse: return kind == fuse_loose;
-    case R::remake_clamp: return kind == clamp_loose && same_side;
-    case R::replace_run: return kind == wire_open && same_side;
-    case R::remake_splice:
-      return same_side && (kind == splice_open || kind == splice_resistive || kind == splice_on_insulation ||
-                           kind == opens_when_moved);
-    case R::clear_short: return kind == pair_shorted && same_outlet;
-    case R::shed_load: return kind == overload;
-    case R::refit_tab: return kind == tab_off && same_side;
-    case R::replace_outlet: return kind == outlet_dead && same_outlet;
-    case R::replace_device: return kind == device_dead;
-    case R::swap_at_tabs: return kind == reversed_here && same_outlet;
-    case R::swap_at_splice: return kind == reversed_from && same_outlet;
-    case R::reconnect_pair:
-      return (kind == wrong_branch || kind == wrong_branch_unfused) && same_outlet &&
-             remedy.fault.neighbour == fault.neighbour;
-    case R::thicker_wire: return kind == wire_thin;
-    case R::look_further: return false;
-  }
-  return false;
-}
-
-bool World::repair(const diagnosis::Remedy& remedy) {
-  using R = diagnosis::RemedyKind;
-  const auto leaf = [&](OutletId outlet) { return circuit::fed_by(case_.circuit, outlet).empty(); };
-  const auto cured = [&](const TrueFault& fault) {
-    if (puts_right(remedy, fault)) return true;
-    // At the last outlet of a chain, tabs and splices are as good as each other to change over.
-    const bool swapped = remedy.kind == R::swap_at_tabs || remedy.kind == R::swap_at_splice;
-    const bool reversed = fault.kind == FaultKind::reversed_here || fault.kind == FaultKind::reversed_from;
-    return swapped && reversed && remedy.fault.outlet == fault.outlet && leaf(fault.outlet);
-  };
-  const std::size_t before = faults_.size();
-  std::erase_if(faults_, cured);
-  return faults_.size() < before;
-}
-
-bool World::sound() const {
-  if (device_is_dead()) return false;
-  World healthy = *this;
-  healthy.faults_.clear();
-  Setup usual;
-  usual.all_usual_loads = true;
-  if (fuse_current_a(usual) > std::max(kWholeFuseHolds * case_.fitted.fuse.number(), 1.05 * healthy.fuse_current_a(usual))) {
-    return false;
-  }
-  Device test;
-  test.law = {{}, {}, Law::resistance, nominal_v() / 2.0, 0.0, 0.0};   // 2 A
-  for (const circuit::Outlet& outlet : case_.circuit.outlets) {
-    for (const bool moved : {false, true}) {
-      Setup setup;
-      setup.moved = moved;
-      setup.load_at = outlet.id;
-      setup.load = test.law;
-      const diagnosis::Spot red{SpotKind::contact, outlet.id, Side::positive};
-      const diagnosis::Spot black{SpotKind::contact, outlet.id, Side::negative};
-      const double volts = across(setup, red, black, network::kMeterInputOhm);
-      if (volts < 0.97 * healthy.across(setup, red, black, network::kMeterInputOhm)) return false;
-      setup.fuse_in = false;   // nothing may come from elsewhere
-      if (std::abs(across(setup, red, black, network::kMeterInputOhm)) > 0.5) return false;
-    }
-  }
-  return true;
 }
 
 }  // namespace evaluation

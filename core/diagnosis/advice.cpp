@@ -1,0 +1,172 @@
+// When to stop asking, and what to say then; what each answer would mean.
+#include <cmath>
+
+#include "diagnosis/explain.h"
+#include "diagnosis/trace_work.h"
+
+namespace diagnosis {
+namespace {
+
+// Stop when the remedy at its place is this sure.
+constexpr double kSure = 0.97;
+// A check that promises less than this tells nothing worth its minutes.
+constexpr double kLeastBits = 0.02;
+// None of the faults known here explains the answers.
+constexpr double kNoneFits = 0.5;
+constexpr double kSomeWeight = 0.01;
+constexpr std::size_t kMostToTry = 5;
+
+}  // namespace
+
+bool Tracer::Work::was_tried(std::size_t one) const {
+  return std::find(in_vain.begin(), in_vain.end(), static_cast<int>(one)) != in_vain.end();
+}
+
+std::vector<Remedy> Tracer::Work::order_to_try(const std::vector<double>& groups) const {
+  std::vector<std::size_t> order;
+  for (std::size_t g = 0; g < groups.size(); ++g) {
+    const bool not_possible = std::find(could_not.begin(), could_not.end(), static_cast<int>(g)) != could_not.end();
+    if (groups[g] > 0.01 && !not_possible && static_cast<int>(g) != model->unknown_group) order.push_back(g);
+  }
+  // The likely and the quick first: the order with the fewest minutes expected. What was made in vain comes last.
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    if (was_tried(a) != was_tried(b)) return was_tried(b);
+    return groups[a] / model->group_minutes[a] > groups[b] / model->group_minutes[b];
+  });
+  if (order.size() > kMostToTry) order.resize(kMostToTry);
+  std::vector<Remedy> remedies;
+  for (const std::size_t g : order) {
+    remedies.push_back(remedy_for(model->the_case, model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(g)))].fault));
+  }
+  return remedies;
+}
+
+// The answer without which the rest agrees best, when it agrees far better.
+std::optional<std::size_t> Tracer::Work::odd_entry() const {
+  constexpr double kFarBetter = 8.0;
+  std::vector<std::size_t> informative;
+  for (std::size_t i = 0; i < record.entries.size(); ++i) {
+    const Entry& entry = record.entries[i];
+    if (entry.kind == EntryKind::check && (entry.answer.kind == AnswerKind::word || entry.answer.kind == AnswerKind::reading)) informative.push_back(i);
+  }
+  if (informative.size() < 2) return std::nullopt;
+  // Best single explanation with everything, and with each answer left out.
+  std::vector<double> best(informative.size(), -1e300);
+  double with_all = -1e300;
+  Look look(model->plant);
+  std::vector<double> logs(informative.size());
+  for (std::size_t s = 0; s < scenarios.size(); ++s) {
+    if (scenarios[s].second >= 0) continue;
+    model->likelihood.aim(look, scenarios[s], 0u);
+    if (look.unknown) continue;
+    double sum = std::log(scenarios[s].prior) + std::log(model->likelihood.complaint(look));
+    for (std::size_t i = 0; i < informative.size(); ++i) sum += logs[i] = log_chance(record.entries[informative[i]], look);
+    with_all = std::max(with_all, sum);
+    for (std::size_t i = 0; i < informative.size(); ++i) best[i] = std::max(best[i], sum - logs[i]);
+  }
+  const auto oddest = static_cast<std::size_t>(std::max_element(best.begin(), best.end()) - best.begin());
+  if (best[oddest] - with_all < std::log(kFarBetter)) return std::nullopt;
+  return informative[oddest];
+}
+
+std::vector<Outlook> Tracer::Work::outlooks(const Check& one) const {
+  const std::size_t n = one.choices.size();
+  std::vector<double> before(model->hypotheses.size(), 0.0);
+  std::vector<std::vector<double>> after(n, before);
+  std::vector<Outlook> all(n);
+  Look look(model->plant);
+  for (std::size_t s = 0; s < scenarios.size(); ++s) {
+    if (probability[s] < 1e-6) continue;
+    model->likelihood.aim(look, scenarios[s], repaired[s]);
+    const Chances chances = model->likelihood.coarse_chances(one, look);
+    const auto h = static_cast<std::size_t>(open_fault(s));
+    before[h] += probability[s];
+    for (std::size_t c = 0; c < n; ++c) {
+      after[c][h] += probability[s] * chances[c];
+      all[c].probability += probability[s] * chances[c];
+    }
+  }
+  std::vector<std::size_t> order(before.size());
+  for (std::size_t h = 0; h < order.size(); ++h) order[h] = h;
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return before[a] > before[b]; });
+  for (std::size_t c = 0; c < n; ++c) {
+    Outlook& outlook = all[c];
+    outlook.key = one.choices[c].key;
+    for (const std::size_t h : order) {
+      if (before[h] < 0.01 && after[c][h] < 0.05 * outlook.probability) continue;
+      const double now = outlook.probability > 0.0 ? after[c][h] / outlook.probability : 0.0;
+      if (now < 0.1 * before[h]) outlook.cleared.push_back(model->hypotheses[h].fault);
+      if (now > 2.0 * before[h] && now > 0.02) outlook.raised.push_back(model->hypotheses[h].fault);
+    }
+    outlook.words = outlook_words(model->the_case, outlook);
+  }
+  return all;
+}
+
+void Tracer::Work::offer(Advice& made, const NextChoice& choice) const {
+  if (choice.check < 0) return;
+  made.check = model->checks[static_cast<std::size_t>(choice.check)];
+  made.check->minutes = choice.minutes;
+  made.outlooks = outlooks(*made.check);
+}
+
+Advice Tracer::Work::advise() const {
+  Advice made;
+  if (finished) {
+    made.kind = AdviceKind::finished;
+    made.words = "Found and put right.";
+    return made;
+  }
+  const std::vector<double> groups = group_probability();
+  std::size_t top = groups.size();
+  for (std::size_t g = 0; g < groups.size(); ++g) {
+    const bool not_possible = std::find(could_not.begin(), could_not.end(), static_cast<int>(g)) != could_not.end();
+    if (static_cast<int>(g) == model->unknown_group || not_possible) continue;
+    // The same again only when nothing else has weight.
+    const auto better = [&] {
+      const bool again = was_tried(g) && groups[top] > kSomeWeight, instead = was_tried(top) && groups[g] > kSomeWeight;
+      return was_tried(g) == was_tried(top) ? groups[g] > groups[top] : again ? false : instead ? true : groups[g] > groups[top];
+    };
+    if (top == groups.size() || better()) top = g;
+  }
+  const double unknown = groups[static_cast<std::size_t>(model->unknown_group)];
+  if (unknown > kNoneFits) {
+    made.kind = AdviceKind::none_fits;
+    made.odd_entry = odd_entry();
+    made.words = made.odd_entry ? "These answers do not go together. One of them stands out: take it again."
+                                : "Nothing known here explains all of these answers.";
+    made.to_try = order_to_try(groups);
+    offer(made, next_check());
+    return made;
+  }
+  const double sure = groups[top] / (1.0 - unknown);
+  if (sure >= kSure) {
+    made.kind = AdviceKind::remedy;
+    made.probability = groups[top];
+    made.remedy = remedy_for(model->the_case, model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(top)))].fault);
+    made.words = remedy_words(made.probability);
+    return made;
+  }
+  const NextChoice choice = next_check();
+  if (choice.check < 0 || choice.most_bits < kLeastBits) {
+    made.kind = AdviceKind::cannot_tell;
+    made.to_try = order_to_try(groups);
+    if (made.to_try.empty()) {
+      made.remedy = remedy_for(model->the_case, Fault{});
+      made.to_try.push_back(*made.remedy);
+    } else {
+      made.remedy = made.to_try.front();
+    }
+    made.probability = groups[top];
+    made.words = made.to_try.size() == 1 ? "Nothing more can be told with what is in hand. Try this."
+                                         : "Nothing in hand can tell these apart. Try them in this order, re-testing after each.";
+    return made;
+  }
+  made.kind = AdviceKind::check;
+  made.probability = groups[top];
+  offer(made, choice);
+  made.words = why_words(model->the_case, made.outlooks);
+  return made;
+}
+
+}  // namespace diagnosis
