@@ -15,6 +15,7 @@ drawing::Picture sketch(const circuit::Circuit& circuit, const sizing::Candidate
   picture.height = layout.height;
   picture.text_scale = options.text_scale;
   picture.shapes = paint(circuit, words, options, measures, layout);
+  paint_marks(circuit, options.marks, measures, layout, picture.shapes);
   picture.description = words.description;
   return picture;
 }

@@ -6,10 +6,13 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
+#include <vector>
 
 #include "circuit/circuit.h"
 #include "drawing/measure.h"
 #include "drawing/shape.h"
+#include "pictures/sketch_marks.h"
 #include "sizing/answer.h"
 #include "units/format.h"
 
@@ -21,6 +24,8 @@ struct SketchOptions {
   double view_width = 340.0;               // px available
   units::Preference preference = units::Preference::metric;
   std::optional<circuit::OutletId> ringed;
+  std::vector<SketchMark> marks;           // where leads are held, or what is put right
+  std::optional<std::string> fuse;         // on the fuse, where it is not the choice's: "20 A"
   double text_scale = 1.0;                 // the person's text size; the picture grows with it
   // Width of a text at text size 100 %, in px: the sketch multiplies by text_scale itself.
   // The app passes its font's; empty: a plain estimate.

@@ -82,6 +82,7 @@ SketchWords sketch_words(const circuit::Circuit& circuit, const sizing::Candidat
   SketchWords words;
   words.battery = battery_words(circuit.supply);
   words.fuse = choice && choice->fuse ? units::amperes_text(*choice->fuse) : "fuse";
+  if (options.fuse) words.fuse = *options.fuse;
   words.outlets = outlet_words(circuit, choice, options.preference);
   words.strands = strands_of(circuit);
   words.description = describe(circuit, words, options.ringed);

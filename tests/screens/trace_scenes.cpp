@@ -23,7 +23,7 @@ bool there(const AppWalker& walker, const std::string& name) {
 
 bool press_any(AppWalker& walker, const std::vector<std::string>& names) {
   for (const std::string& name : names)
-    for (const ui::Role role : {ui::Role::button, ui::Role::checkbox})
+    for (const ui::Role role : {ui::Role::button, ui::Role::checkbox, ui::Role::radio})
       if (walker.press(role, name)) return true;
   return false;
 }
@@ -73,6 +73,8 @@ std::vector<TraceScene> trace_scenes() {
       {"trace-thirty", thirty, "meter lamp", {"One outlet is dead", "AC", "Not sure>Type the reading"}},
       {"trace-longest", longest_names, "meter lamp", {"One outlet is dead", "C", "Not sure>Type the reading"}},
       {"trace-tree", tree, "meter lamp", {"One outlet is dead", "E", "Not sure>Type the reading"}},
+      {"trace-suspect", demo, "meter", {"One outlet is dead", "C", "Dead|Not sure>Type the reading", "The fuse is blown"}},
+      {"trace-fitted", demo, "meter", {"Wire and fuse fitted", "Something else", "Wire 14 AWG", "Fuse 30 A"}},
       {"trace-why", demo, "meter", {"One outlet is dead", "C", "Why this check"}},
   };
 }

@@ -14,7 +14,7 @@ struct SheetWord {
   Sheet sheet;
   std::string_view word;
 };
-constexpr std::array<SheetWord, 15> kSheets{{
+constexpr std::array<SheetWord, 17> kSheets{{
     {Screen::size, Sheet::outlet, "outlet"},
     {Screen::size, Sheet::why, "why"},
     {Screen::size, Sheet::what_if, "what-if"},
@@ -29,6 +29,8 @@ constexpr std::array<SheetWord, 15> kSheets{{
     {Screen::trace, Sheet::trace_answers, "answers"},
     {Screen::trace, Sheet::trace_again, "again"},
     {Screen::trace, Sheet::trace_kept, "record"},
+    {Screen::trace, Sheet::trace_suspect, "suspect"},
+    {Screen::trace, Sheet::trace_fitted, "fitted"},
     {Screen::trace, Sheet::trace_more, "more"},
 }};
 
@@ -93,13 +95,17 @@ std::optional<Route> parse_size_sheet(std::string_view word, std::string_view re
   return rest.empty() ? std::optional(route) : std::nullopt;
 }
 
+// Trace's sheets with a number in the address.
+bool numbered(Sheet sheet) {
+  return sheet == Sheet::trace_again || sheet == Sheet::trace_kept || sheet == Sheet::trace_suspect;
+}
+
 Route parse_trace(std::string_view word, std::string_view rest) {
   const Route above = Route::at(Screen::trace);
   if (word == "start") return Route::trace_start(rest);
   for (const SheetWord& known : kSheets) {
     if (known.screen != Screen::trace || known.word != word) continue;
-    const bool numbered = known.sheet == Sheet::trace_again || known.sheet == Sheet::trace_kept;
-    if (!numbered) return rest.empty() ? Route::at(Screen::trace, known.sheet) : above;
+    if (!numbered(known.sheet)) return rest.empty() ? Route::at(Screen::trace, known.sheet) : above;
     const auto number = positive_number(rest);
     return number ? Route::trace_numbered(known.sheet, *number) : above;
   }

@@ -34,6 +34,8 @@ enum class Sheet : std::uint8_t {
   trace_answers,  // trace/answers: all so far
   trace_again, // trace/again/<number>: an answer to take again, from 1
   trace_kept,  // trace/record/<number>: a trace that was ended
+  trace_suspect, // trace/suspect/<number>: what speaks for and against it, by rank from 1
+  trace_fitted,  // trace/fitted: the wire and fuse that are there
   trace_more,  // trace/more
 };
 

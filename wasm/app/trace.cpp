@@ -45,7 +45,7 @@ std::string answer_words(const diagnosis::Check& check, const diagnosis::Answer&
 Trace::Trace(platform::Host& host, Records& records, const std::vector<platform::StoredRecord>& stored)
     : host_(host), records_(records) {
   for (const platform::StoredRecord& record : stored) {
-    if (record.key.starts_with(kPrefix)) texts_[record.key] = record.text;
+    if (record.key.starts_with(kPrefix) || record.key.starts_with(kFittedPrefix)) texts_[record.key] = record.text;
     if (record.key == kTraceToolsKey) tools_ = read_tools(record.text);
   }
 }
@@ -106,6 +106,18 @@ void Trace::read_kept_traces() {
   std::sort(kept_.begin(), kept_.end(), [](const KeptTrace& a, const KeptTrace& b) { return a.number > b.number; });
 }
 
+std::optional<FittedTold> Trace::fitted(std::uint32_t number) const {
+  const auto found = texts_.find(std::string(kFittedPrefix) + std::to_string(number));
+  return found == texts_.end() ? std::nullopt : std::optional(read_fitted(found->second));
+}
+
+void Trace::tell_fitted(const std::optional<FittedTold>& fitted) {
+  const std::string key = std::string(kFittedPrefix) + std::to_string(number_);
+  if (fitted) store(key, write_fitted(*fitted));
+  else remove(key);
+  following_ = false;   // the case is another one now
+}
+
 circuit::Problems Trace::frame_problems() const {
   diagnosis::Case any = frame_;
   any.complaint = {diagnosis::Symptom::all_dead, {}};
@@ -144,11 +156,18 @@ void Trace::compute() {
   advice_ = tracer_->next();
   suspects_ = tracer_->suspects(kSuspectsKept);
   evidence_.clear();
+  evidence_rank_.reset();
   // Why the first: told beside the remedy, for it alone.
   const bool concluded = advice_.kind == diagnosis::AdviceKind::remedy || advice_.kind == diagnosis::AdviceKind::cannot_tell;
   if (!concluded || !advice_.remedy) return;
   for (const diagnosis::Suspect& suspect : suspects_)
     if (suspect.remedy_id == advice_.remedy->id && evidence_.empty()) evidence_ = tracer_->evidence(suspect);
+}
+
+const std::vector<diagnosis::Evidence>& Trace::evidence_for(std::size_t rank) {
+  if (evidence_rank_ != rank) evidence_of_rank_ = tracer_->evidence(suspects_[rank]);
+  evidence_rank_ = rank;
+  return evidence_of_rank_;
 }
 
 void Trace::changed() {

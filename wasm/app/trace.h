@@ -17,6 +17,7 @@
 namespace app {
 
 inline constexpr std::string_view kTraceToolsKey = "trace-tools";
+inline constexpr std::string_view kFittedPrefix = "fitted/";
 inline constexpr std::uint32_t kGenericCircuit = 0;   // in the keys: no circuit was open
 
 class Trace {
@@ -31,6 +32,11 @@ class Trace {
   [[nodiscard]] const diagnosis::Case& frame() const { return frame_; }
   // Why this circuit can not be traced; empty when it can.
   [[nodiscard]] circuit::Problems frame_problems() const;
+  // What the person told of the wire and fuse that are there; nullopt: as Size worked out.
+  [[nodiscard]] std::optional<FittedTold> fitted(std::uint32_t number) const;
+  [[nodiscard]] std::optional<FittedTold> fitted_told_now() const { return fitted(number_); }
+  [[nodiscard]] bool fitted_told() const { return fitted(number_).has_value(); }
+  void tell_fitted(const std::optional<FittedTold>& fitted);   // of this circuit; the answers so far are weighed again
   [[nodiscard]] const diagnosis::Tools& tools() const { return tools_; }
   void set_tools(const diagnosis::Tools& tools);   // remembered for the next trace
 
@@ -43,7 +49,8 @@ class Trace {
   [[nodiscard]] const diagnosis::Tracer& tracer() const { return *tracer_; }
   [[nodiscard]] const diagnosis::Advice& advice() const { return advice_; }
   [[nodiscard]] const std::vector<diagnosis::Suspect>& suspects() const { return suspects_; }
-  [[nodiscard]] const std::vector<diagnosis::Evidence>& evidence() const { return evidence_; }   // of the first
+  [[nodiscard]] const std::vector<diagnosis::Evidence>& evidence() const { return evidence_; }   // of the remedy's
+  const std::vector<diagnosis::Evidence>& evidence_for(std::size_t rank);   // of suspects()[rank]; worked out once
   [[nodiscard]] const std::vector<std::string>& dropped() const { return dropped_; }
   void dropped_read() { dropped_.clear(); }
   [[nodiscard]] const std::string& remark() const { return remark_; }   // about the last answer; may be empty
@@ -88,12 +95,17 @@ class Trace {
   diagnosis::Advice advice_;
   std::vector<diagnosis::Suspect> suspects_;
   std::vector<diagnosis::Evidence> evidence_;
+  std::optional<std::size_t> evidence_rank_;
+  std::vector<diagnosis::Evidence> evidence_of_rank_;
   std::vector<std::string> dropped_;
   std::string remark_;
   std::vector<std::size_t> ticked_;
   std::uint32_t kept_as_ = 0;
   std::vector<KeptTrace> kept_;
 };
+
+// Does this fuse protect this wire, by the rules of Size? False where one of them is not known.
+bool protects(const circuit::Circuit& circuit, const FittedTold& told);
 
 // What was answered, in words: "About 12.6 V", "11.9 V", "Can't reach it".
 std::string answer_words(const diagnosis::Check& check, const diagnosis::Answer& answer);

@@ -7,11 +7,14 @@
 #include <cstdlib>
 
 #include "app/preferences.h"
+#include "tables/conductor.h"
 
 namespace app {
 namespace {
 
 using diagnosis::AnswerKind;
+
+constexpr double kLargestFuse = 1000.0;   // A; more is no fuse of a branch
 
 struct ToolWord {
   std::string_view word;
@@ -170,6 +173,24 @@ diagnosis::Tools read_tools(std::string_view words) {
       if (tool.word == word) tools.*tool.held = true;
   }
   return tools;
+}
+
+std::string write_fitted(const FittedTold& fitted) {
+  std::string text;
+  add_line(text, "size", fitted.size.empty() ? "unknown" : fitted.size);
+  add_line(text, "fuse", fitted.fuse_a > 0.0 ? reading_text(fitted.fuse_a) : "unknown");
+  return text;
+}
+
+FittedTold read_fitted(std::string_view text) {
+  FittedTold fitted;
+  for (const Line& line : split_lines(text)) {
+    if (line.word == "size" && tables::conductor_by_id(line.rest) != nullptr) fitted.size = line.rest;
+    if (line.word != "fuse") continue;
+    const auto rating = reading_of(line.rest);
+    if (rating && std::isfinite(*rating) && *rating > 0.0 && *rating <= kLargestFuse) fitted.fuse_a = *rating;
+  }
+  return fitted;
 }
 
 std::string write_running(const RunningTrace& trace) {

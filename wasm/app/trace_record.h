@@ -38,6 +38,16 @@ struct KeptTrace {
 std::string write_kept(const KeptTrace& trace);
 std::optional<KeptTrace> read_kept(std::string_view text);
 
+// "fitted/<circuit number>": the wire and fuse that are there, as read off them by the person. No
+// record: as Size worked out. What is not known is empty, and no fuse rating is named then.
+struct FittedTold {
+  std::string size;                     // a conductor's id; empty: not known
+  double fuse_a = 0.0;                  // 0: not known
+  friend bool operator==(const FittedTold&, const FittedTold&) = default;
+};
+std::string write_fitted(const FittedTold& fitted);
+FittedTold read_fitted(std::string_view text);   // what can not be read is not known
+
 std::string write_tools(const diagnosis::Tools& tools);   // "meter lamp"
 diagnosis::Tools read_tools(std::string_view words);      // unknown words are passed over
 

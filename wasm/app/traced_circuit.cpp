@@ -18,7 +18,21 @@ std::vector<diagnosis::Neighbour> neighbours_of(const Notebook& notebook, const 
   return found;
 }
 
+// The wire and fuse read off the parts that are there, over what sizing worked out. A rating is
+// named only for a known wire that this fuse protects: no other may be advised.
+void fit(diagnosis::Case& frame, const FittedTold& told) {
+  const tables::Conductor* size = tables::conductor_by_id(told.size);
+  if (size != nullptr) frame.fitted.size = frame.fitted.tail = size;
+  if (told.fuse_a > 0.0) frame.fitted.fuse = units::Amperes(told.fuse_a);
+  frame.fuse_told = size != nullptr && told.fuse_a > 0.0 && protects(frame.circuit, told);
+}
+
 }  // namespace
+
+bool protects(const circuit::Circuit& circuit, const FittedTold& told) {
+  if (told.size.empty() || told.fuse_a <= 0.0) return false;
+  return sizing::reach(circuit, {told.size, units::Amperes(told.fuse_a)}).fuse_protects_wire;
+}
 
 Trace& AppState::trace() {
   const Stored* open = notebook_.open();
@@ -37,6 +51,7 @@ Trace& AppState::trace() {
       frame.fuse_told = true;
     }
   }
+  if (const auto told = trace_.fitted(number)) fit(frame, *told);
   trace_.follow(number, text, std::move(frame));
   return trace_;
 }

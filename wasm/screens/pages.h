@@ -31,6 +31,8 @@ void draw_trace_why_sheet(app::AppState& app);
 void draw_trace_answers_sheet(app::AppState& app);
 void draw_trace_again_sheet(app::AppState& app);
 void draw_trace_kept_sheet(app::AppState& app);
+void draw_trace_fitted_sheet(app::AppState& app);
+void draw_trace_suspect_sheet(app::AppState& app);
 void draw_trace_more_sheet(app::AppState& app);
 
 // The cards of the Size screen.

@@ -52,6 +52,8 @@ ui::SheetOptions head_of(const app::AppState& app) {
     case app::Sheet::trace_answers: return {.title = "Answers so far", .subtitle = "Tap one to take it again", .tall = true};
     case app::Sheet::trace_again: return {.title = "Take it again", .subtitle = {}, .tall = true};
     case app::Sheet::trace_kept: return {.title = "Trace record", .subtitle = {}, .tall = true};
+    case app::Sheet::trace_suspect: return {.title = "Suspect", .subtitle = "What speaks for it, and against", .tall = true};
+    case app::Sheet::trace_fitted: return {.title = "Wire and fuse fitted", .subtitle = "What is there, not what should be", .tall = true};
     case app::Sheet::trace_more: return {.title = "More", .subtitle = {}, .tall = false};
     case app::Sheet::none: break;
   }
@@ -78,6 +80,8 @@ void draw_content(app::AppState& app, Memory& memory) {
     case app::Sheet::trace_answers: return draw_trace_answers_sheet(app);
     case app::Sheet::trace_again: return draw_trace_again_sheet(app);
     case app::Sheet::trace_kept: return draw_trace_kept_sheet(app);
+    case app::Sheet::trace_suspect: return draw_trace_suspect_sheet(app);
+    case app::Sheet::trace_fitted: return draw_trace_fitted_sheet(app);
     case app::Sheet::trace_more: return draw_trace_more_sheet(app);
     case app::Sheet::none: return;
   }

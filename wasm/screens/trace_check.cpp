@@ -12,13 +12,6 @@ namespace screens {
 namespace {
 
 constexpr std::string_view kReading = "trace-reading";
-constexpr std::size_t kSuspectsShown = 4;
-
-std::string minutes_words(double minutes) {
-  if (minutes < 0.75) return "half a minute";
-  const long whole = std::lround(minutes);
-  return "about " + std::to_string(whole) + (whole == 1 ? " minute" : " minutes");
-}
 
 ui::Read read_reading(bool ohms, std::string_view text) {
   if (!ohms) {
@@ -91,21 +84,6 @@ std::optional<diagnosis::Answer> trace_answers(const diagnosis::Check& check, co
   return given;
 }
 
-void draw_trace_suspects(app::AppState& app) {
-  const auto& suspects = app.trace().suspects();
-  if (suspects.empty()) return;
-  ui::begin_card("suspects", {.name = "Suspects", .tone = ui::Tone::plain});
-  ui::card_title("Suspects");
-  std::size_t shown = 0;
-  for (const diagnosis::Suspect& suspect : suspects) {
-    if (shown++ == kSuspectsShown) break;
-    const std::string share = units::number_text(suspect.probability * 100.0, suspect.probability < 0.095 ? 1 : 2) + " %";
-    ui::fact_row(suspect.words, suspect.probability < 0.01 ? "< 1 %" : share,
-                 suspect.with ? "with: " + diagnosis::fault_words(app.trace().tracer().the_case(), *suspect.with) : "");
-  }
-  ui::end_card();
-}
-
 namespace {
 
 void draw_check_card(const diagnosis::Check& check) {
@@ -141,7 +119,7 @@ void draw_trace_check(app::AppState& app, Memory& memory) {
   if (place == Answers::in_page) given = trace_answers(check, undo);
   if (place == Answers::rest_in_foot) given = main_answers(check);
   ui::next_column();
-  draw_trace_sketch(app, memory, check.sites);
+  draw_trace_sketch(app, memory, marked_by(trace.tracer().the_case(), check));
   draw_trace_suspects(app);
   if (ui::button("Why this check")) app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_why));
   ui::end_columns();

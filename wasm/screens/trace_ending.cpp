@@ -20,11 +20,6 @@ std::string sure_words(double probability) {
   return probability >= 0.4 ? "Perhaps · " + share : "A guess · " + share;
 }
 
-std::vector<diagnosis::Site> place_of(const diagnosis::Remedy& remedy) {
-  if (remedy.fault.outlet == circuit::kBlock) return {{diagnosis::Location::block, circuit::kBlock}};
-  return {{diagnosis::Location::behind, remedy.fault.outlet}};
-}
-
 void draw_evidence(const app::Trace& trace) {
   if (trace.evidence().empty()) return;
   if (!ui::disclosure("What speaks for it, and against")) return;
@@ -40,6 +35,19 @@ void draw_steps(app::Trace& trace, const diagnosis::Remedy& remedy) {
     const ui::Scope scope(static_cast<std::uint32_t>(i));
     const bool on = trace.ticked(i);
     if (ui::checkbox_row(remedy.steps[i].words, on)) trace.tick(i, !on);
+  }
+  ui::end_card();
+}
+
+// Several that no check in hand can tell apart: the order to try, with what each takes.
+void draw_order(const diagnosis::Case& the_case, std::span<const diagnosis::Remedy> to_try) {
+  if (to_try.size() < 2) return;
+  ui::begin_card("order", {.name = "The order to try", .tone = ui::Tone::plain});
+  ui::card_title("The order to try", "re-test after each");
+  for (std::size_t i = 0; i < to_try.size(); ++i) {
+    const std::string place = place_words(the_case, to_try[i].fault);
+    ui::fact_row(std::to_string(i + 1) + ". " + to_try[i].title, i == 0 ? "now" : "",
+                 place + (place.empty() ? "" : " · ") + minutes_words(to_try[i].minutes));
   }
   ui::end_card();
 }
@@ -69,7 +77,6 @@ void draw_remedy(app::AppState& app, Memory& memory) {
   const diagnosis::Remedy remedy = *advice.remedy;
   const bool alone = advice.kind == diagnosis::AdviceKind::remedy;
   ui::begin_columns();
-  draw_trace_sketch(app, memory, place_of(remedy));
   ui::begin_card("found", {.name = alone ? "Found" : "To try first", .tone = ui::Tone::plain});
   ui::begin_flow();
   ui::pill(sure_words(advice.probability), alone ? ui::Tone::good : ui::Tone::caution);
@@ -77,9 +84,9 @@ void draw_remedy(app::AppState& app, Memory& memory) {
   ui::question(remedy.title);
   ui::announce(remedy.title);
   ui::caption(advice.words);
-  for (std::size_t i = 1; i < advice.to_try.size(); ++i)
-    ui::caption(std::to_string(i + 1) + ". If that does not help: " + advice.to_try[i].title);
   ui::end_card();
+  draw_trace_sketch(app, memory, marked_by(trace.tracer().the_case(), remedy.fault));
+  draw_order(trace.tracer().the_case(), advice.to_try);
   draw_trace_cautions(remedy.cautions);
   draw_steps(trace, remedy);
   ui::next_column();

@@ -5,6 +5,7 @@
 
 #include "diagnosis/check.h"
 #include "screens/screens.h"
+#include "screens/trace_place.h"
 
 namespace screens {
 
@@ -15,8 +16,8 @@ void draw_trace_ending(app::AppState& app, Memory& memory);       // a remedy, n
 void draw_trace_none_fits(app::AppState& app, Memory& memory);    // answers that do not go together
 void draw_trace_suspects(app::AppState& app);
 void draw_trace_cautions(std::span<const std::string> cautions);
-// The circuit with the places where one has to be ringed.
-void draw_trace_sketch(app::AppState& app, Memory& memory, std::span<const diagnosis::Site> ringed);
+// The circuit with the points of a check or the part of a remedy marked.
+void draw_trace_sketch(app::AppState& app, Memory& memory, const Marked& marked);
 
 // "Undo last" among the answers: offered or not, and whether it was pressed.
 struct UndoLast {

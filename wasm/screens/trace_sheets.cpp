@@ -104,6 +104,7 @@ void draw_trace_more_sheet(app::AppState& app) {
     }
     ui::caption("An ended trace is kept with the circuit, with its date and answers.");
   }
+  if (ui::button("Wire and fuse fitted")) app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_fitted));
   if (ui::button("Circuits", {.icon = ui::Icon::book})) app.go(app::Route::at(app::Screen::circuits));
   if (ui::button("Preferences")) app.go(app::Route::at(app::Screen::preferences));
 }

@@ -1,15 +1,10 @@
-// The circuit's sketch with the places of a check ringed: outlets, fuse block, battery.
-#include <algorithm>
-
-#include "drawing/measure.h"
+// The circuit's sketch with the two points of a check or the part of a remedy marked.
 #include "pictures/sketch.h"
 #include "screens/trace_pages.h"
 #include "ui/ui.h"
 
 namespace screens {
 namespace {
-
-using pictures::SketchSubject;
 
 ui::Type type_of(drawing::TextSize size) {
   switch (size) {
@@ -20,66 +15,58 @@ ui::Type type_of(drawing::TextSize size) {
   return ui::Type::text;
 }
 
-drawing::Subject subject_of(const diagnosis::Site& site) {
-  switch (site.location) {
-    case diagnosis::Location::battery: return {static_cast<std::uint32_t>(SketchSubject::battery), 0};
-    case diagnosis::Location::block: return {static_cast<std::uint32_t>(SketchSubject::fuse), 0};
-    default: return {static_cast<std::uint32_t>(SketchSubject::outlet), site.outlet.number};
-  }
+std::string key_of(const std::vector<pictures::SketchMark>& marks) {
+  std::string key;
+  for (const pictures::SketchMark& mark : marks)
+    key += std::to_string(static_cast<int>(mark.place)) + (mark.red ? "+" : "-") + std::to_string(mark.outlet.number) +
+           (mark.shape == pictures::MarkShape::ring ? "o " : "s ");
+  return key;
 }
 
-template <class Form>
-void add(drawing::Picture& picture, const Form& form, const drawing::Subject& subject) {
-  drawing::Shape& shape = picture.shapes.emplace_back();
-  shape.form.emplace<Form>(form);
-  shape.subject = subject;
+pictures::SketchOptions options_for(app::AppState& app, float width, std::vector<pictures::SketchMark> marks) {
+  const double scale = app.preferences().text_size / 100.0;
+  pictures::SketchOptions options;
+  options.view_width = static_cast<double>(width) / scale;
+  options.preference = app.units();
+  options.marks = std::move(marks);
+  options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
+    return static_cast<double>(ui::measure(text, type_of(size), bold).width) / scale;
+  };
+  return options;
 }
 
-// A ring round the box or circle that stands for the subject. Dots of the wires are smaller.
-void ring(drawing::Picture& picture, const drawing::Subject& subject) {
-  constexpr double kAir = 4.0, kWidth = 2.5;
-  const drawing::Circle* circle = nullptr;
-  const drawing::Box* box = nullptr;
-  for (const drawing::Shape& shape : picture.shapes) {
-    if (!(shape.subject == subject)) continue;
-    const auto* as_circle = std::get_if<drawing::Circle>(&shape.form);
-    if (as_circle != nullptr && (circle == nullptr || as_circle->radius > circle->radius)) circle = as_circle;
-    if (box == nullptr) box = std::get_if<drawing::Box>(&shape.form);
-  }
-  if (box != nullptr) {
-    const drawing::Box round{{box->corner.x - kAir, box->corner.y - kAir}, box->width + 2.0 * kAir, box->height + 2.0 * kAir,
-                             box->radius + kAir, kWidth, drawing::Ink::accent, drawing::Ink::none};
-    add(picture, round, subject);
-  } else if (circle != nullptr) {
-    const drawing::Circle round{circle->centre, circle->radius + kAir, kWidth, drawing::Ink::accent, drawing::Ink::none};
-    add(picture, round, subject);
-  }
+// The voltages of Size stand for the wire that Size chose: with another one fitted there are none.
+const sizing::Candidate* choice_shown(app::AppState& app) {
+  return app.has_circuit() && !app.trace().fitted_told() ? app.answer().choice() : nullptr;
+}
+
+bool shows_both_contacts(const Marked& marked) {
+  return marked.two_leads && marked.marks[0].place == pictures::MarkPlace::contact &&
+         marked.marks[1].place == pictures::MarkPlace::contact;
 }
 
 }  // namespace
 
-void draw_trace_sketch(app::AppState& app, Memory& memory, std::span<const diagnosis::Site> ringed) {
+void draw_trace_sketch(app::AppState& app, Memory& memory, const Marked& marked) {
   const app::Trace& trace = app.trace();
-  std::string wanted = trace.frame().circuit.name;
-  for (const diagnosis::Site& site : ringed) wanted += " " + diagnosis::site_key(site);
+  const std::string wanted = trace.frame().circuit.name + " " + key_of(marked.marks) + (trace.fitted_told() ? "f" : "");
   ui::begin_card("sketch", {.name = "Sketch", .tone = ui::Tone::plain});
   SketchCache& cache = memory.trace_sketch;
   const float width = ui::width();
   if (cache.revision != app.revision() || cache.width != width || memory.trace_sketch_for != wanted) {
-    const double scale = app.preferences().text_size / 100.0;
-    pictures::SketchOptions options;
-    options.view_width = static_cast<double>(width) / scale;
-    options.preference = app.units();
-    options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
-      return static_cast<double>(ui::measure(text, type_of(size), bold).width) / scale;
-    };
-    cache.picture = pictures::sketch(trace.frame().circuit, app.has_circuit() ? app.answer().choice() : nullptr, options);
-    for (const diagnosis::Site& site : ringed) ring(cache.picture, subject_of(site));
+    pictures::SketchOptions options = options_for(app, width, marked.marks);
+    const diagnosis::Case& frame = trace.frame();
+    if (trace.fitted_told() && frame.fuse_told) options.fuse = units::amperes_text(frame.fitted.fuse);
+    cache.picture = pictures::sketch(frame.circuit, choice_shown(app), options);
+    if (!marked.words.empty()) cache.picture.description += " Marked: " + marked.words + ".";
     cache.revision = app.revision();
     cache.width = width;
     memory.trace_sketch_for = wanted;
   }
   ui::picture("trace-sketch", cache.picture, {.at_least = 1.0, .at_most = 1.25, .taps = false});
+  if (marked.two_leads)
+    ui::caption(shows_both_contacts(marked) ? "Upper half: plus contact. Lower half: minus contact."
+                                            : "Ring: red lead. Square: black lead.");
   ui::end_card();
 }
 

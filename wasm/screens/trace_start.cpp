@@ -5,7 +5,9 @@
 #include "screens/pages.h"
 #include "screens/trace_pages.h"
 #include "screens/words.h"
+#include "tables/conductor.h"
 #include "ui/ui.h"
+#include "units/format.h"
 
 namespace screens {
 namespace {
@@ -31,6 +33,27 @@ void draw_tools(app::Trace& trace) {
     trace.set_tools(tools);
   }
   ui::end_flow();
+  ui::end_card();
+}
+
+// What the steps take as fitted: a rating is named only where it is known and protects the wire.
+void draw_fitted(app::AppState& app) {
+  const app::Trace& trace = app.trace();
+  const auto told = trace.fitted_told_now();
+  const sizing::Candidate* choice = app.has_circuit() ? app.answer().choice() : nullptr;
+  std::string value = "not told", sub = "no step names a fuse rating";
+  if (told) {
+    const tables::Conductor* size = tables::conductor_by_id(told->size);
+    value = (size != nullptr ? size_text(*size) : std::string("wire not known")) + ", " +
+            (told->fuse_a > 0.0 ? units::amperes_text(units::Amperes(told->fuse_a)) : std::string("fuse not known"));
+    if (trace.frame().fuse_told) sub = "as you read it";
+  } else if (choice != nullptr && choice->fuse) {
+    value = size_text(*choice->size) + ", " + units::amperes_text(*choice->fuse);
+    sub = "as Size says";
+  }
+  ui::begin_card("fitted", {.name = "Fitted", .tone = ui::Tone::plain});
+  if (ui::list_row("Wire and fuse fitted", {.sub = sub, .value = value}))
+    app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_fitted));
   ui::end_card();
 }
 
@@ -94,9 +117,8 @@ void draw_trace_start(app::AppState& app) {
   draw_tools(app.trace());
   draw_symptoms(app);
   ui::next_column();
+  draw_fitted(app);
   draw_kept(app);
-  if (app.has_circuit() && app.answer().choice() == nullptr)
-    ui::caption("Size has no wire and fuse for this circuit yet: it is traced as if a common wire were fitted. Read the fuse's rating off the block's label.");
   draw_safety();
   ui::end_columns();
 }

@@ -9,6 +9,7 @@
 #include "ui/picture.h"
 #include "ui/row.h"
 #include "ui/semantics.h"
+#include "ui/share.h"
 #include "ui/state.h"
 #include "ui/stepper.h"
 #include "ui/table.h"
