@@ -174,20 +174,25 @@ Chances Likelihood::by_range(CheckKind kind, double value, bool spread, bool dro
   return made;
 }
 
-Chances Likelihood::runs(double volts, bool dead_anyway) const {
+Chances Likelihood::runs(Look& look, double volts, bool dead_anyway) const {
   if (dead_anyway) return sure(2);
+  for (const Look::Judged& known : look.judged) {
+    if (!(known.volts < volts) && !(known.volts > volts)) return known.chances;
+  }
   const double nominal = plant_.nominal_v();
   const double s = std::hypot(sigma(volts, plant_.emf_v(), true), 0.04 * nominal);
   Chances made{};
   made[0] = 1.0 - below((kWorksFrom * nominal - volts) / s);
   made[2] = below((kWeakFrom * nominal - volts) / s);
   made[1] = std::max(0.0, 1.0 - made[0] - made[2]);
+  look.judged[look.next_judged] = {volts, made};
+  look.next_judged = (look.next_judged + 1) % look.judged.size();
   return made;
 }
 
 double Likelihood::works(Look& look, int outlet, bool own_device) const {
   const Appliance appliance = own_device ? plant_.device(complained_.front()) : plant_.test_device();
-  return runs(device_volts(look, outlet, appliance), own_device && look.has(FaultKind::device_dead))[0];
+  return runs(look, device_volts(look, outlet, appliance), own_device && look.has(FaultKind::device_dead))[0];
 }
 
 // The failed device at its outlet, with one element of the fuse put right.
@@ -201,7 +206,7 @@ double Likelihood::works_mended(Look& look, network::Element element) const {
   look.mended.aim(left);
   const double v = look.mended.plain().appliance_volts(plant_.contact(target, Side::positive),
                                                       plant_.contact(target, Side::negative), plant_.device(target));
-  return runs(v, look.has(FaultKind::device_dead))[0];
+  return runs(look, v, look.has(FaultKind::device_dead))[0];
 }
 
 // What the quick checks show under one fault; by_words() joins two.
@@ -272,8 +277,9 @@ Chances Likelihood::swap_fuse(Look& look) const {
 // With something that runs in it: about half an ampere, as the known good device.
 Chances Likelihood::pull_fuse(const Check& check, Look& look) const {
   const Plan& pulled = plan(check);
-  const Chances first = runs(device_volts(look, pulled.outlet, plant_.test_device()), false);
-  const Chances then = runs(device_volts(look, pulled, pulled.outlet, plant_.test_device()), false);
+  const Chances first = runs(look, device_volts(look, pulled.outlet, plant_.test_device()), false);
+  const bool matters = check.neighbour < 0 || look.fed_by(check.neighbour);
+  const Chances then = matters ? runs(look, device_volts(look, pulled, pulled.outlet, plant_.test_device()), false) : first;
   const double before = first[0] + first[1], after = then[0] + then[1];
   Chances made{};
   made[0] = before * (1.0 - after);
@@ -286,8 +292,8 @@ Chances Likelihood::by_words(const Check& check, Look& look) const {
   const int k = plan(check).outlet, target = complained_.front();
   const bool device_dead = look.has(FaultKind::device_dead);
   switch (check.kind) {
-    case CheckKind::device_here: return runs(device_volts(look, k, plant_.device(target)), device_dead);
-    case CheckKind::other_device: return runs(device_volts(look, k, plant_.test_device()), false);
+    case CheckKind::device_here: return runs(look, device_volts(look, k, plant_.device(target)), device_dead);
+    case CheckKind::other_device: return runs(look, device_volts(look, k, plant_.test_device()), false);
     case CheckKind::fuse_swap: return swap_fuse(look);
     case CheckKind::pull_fuse: return pull_fuse(check, look);
     case CheckKind::others_work: {
@@ -305,11 +311,12 @@ Chances Likelihood::by_words(const Check& check, Look& look) const {
       return mostly(0, std::max(0.0, gained) * 0.92, 1);
     }
     case CheckKind::neighbour_fuse: {
+      if (!look.fed_by(check.neighbour)) return mostly(0, 0.0, 1);
       const double v = device_volts(look, plan(check), target, plant_.device(target));
-      return mostly(0, std::max(0.0, runs(v, device_dead)[0] - works(look, target, true)) * 0.97, 1);
+      return mostly(0, std::max(0.0, runs(look, v, device_dead)[0] - works(look, target, true)) * 0.97, 1);
     }
     case CheckKind::block_alive:   // another branch sees the block, not our wire; taken to draw about an ampere
-      return runs(look.view.plain().load_volts(plant_.node({SpotKind::bus, circuit::kBlock, Side::positive}, true),
+      return runs(look, look.view.plain().load_volts(plant_.node({SpotKind::bus, circuit::kBlock, Side::positive}, true),
                                               plant_.node({SpotKind::bus, circuit::kBlock, Side::negative}, true),
                                               plant_.nominal_v(), true),
                   false);
@@ -380,7 +387,7 @@ double Likelihood::density(const Check& check, Look& look, double typed) const {
 
 double Likelihood::complaint_at(Look& look, Symptom symptom, int outlet) const {
   const double v = device_volts(look, outlet, plant_.device(outlet));
-  const Chances c = runs(v, look.has(FaultKind::device_dead));
+  const Chances c = runs(look, v, look.has(FaultKind::device_dead));
   switch (symptom) {
     case Symptom::weak: return c[1];
     case Symptom::reversed: return v < -0.3 * plant_.nominal_v() ? 1.0 : 0.0;

@@ -29,6 +29,17 @@ struct Look {
   std::size_t count = 0;
   bool spread = false;
   bool unknown = false;          // none_of_these
+  // Volts at which a device was last judged, and how: most outlets see one of a few values.
+  struct Judged { double volts = -1e300; Chances chances{}; };
+  std::array<Judged, 4> judged{};
+  std::size_t next_judged = 0;
+  // Does another branch's fuse matter here?
+  [[nodiscard]] bool fed_by(int neighbour) const {
+    for (const Edit& edit : edits.all()) {
+      if (edit.kind == EditKind::refeed && edit.neighbour == neighbour) return true;
+    }
+    return false;
+  }
   [[nodiscard]] bool has(FaultKind kind) const {
     return (count > 0 && faults[0].kind == kind) || (count > 1 && faults[1].kind == kind);
   }
@@ -75,7 +86,7 @@ class Likelihood {
   Chances by_words(const Check& check, Look& look) const;
   Chances swap_fuse(Look& look) const;
   Chances pull_fuse(const Check& check, Look& look) const;
-  Chances runs(double volts, bool dead_anyway) const;      // works, weak, dead
+  Chances runs(Look& look, double volts, bool dead_anyway) const;      // works, weak, dead
   double works_mended(Look& look, network::Element element) const;
   double complaint_at(Look& look, Symptom symptom, int outlet) const;
   static Chances with_human_error(const Chances& made, std::size_t choices);

@@ -84,11 +84,16 @@ void View::aim(const Edits& edits) {
 }
 
 const Potentials& View::at(std::size_t slot, const Bench& bench) {
-  if (slot >= solved_.size()) solved_.resize(slot + 1);
+  if (slot >= solved_.size()) solved_.resize(slot + 1);   // plain is slot 0: there from now on
   Solved& here = solved_[slot];
   if (here.aimed != aimed_) {
     here.aimed = aimed_;
-    plant_->solve(bench, edits_.all(), here.potentials);
+    if (bench.only_loaded() && slot != kPlain) {
+      here.potentials = plain();   // the same wires, only something plugged in
+      plant_->energise(bench, here.potentials);
+    } else {
+      plant_->solve(bench, edits_.all(), here.potentials);
+    }
   }
   return here.potentials;
 }
@@ -243,9 +248,6 @@ void Plant::solve(const Bench& bench, std::span<const Edit> edits, Potentials& n
   now.parent = parent_;
   now.path_ohm = ohm_;
   now.part.assign(at(nodes), -1);
-  now.voltage_v.assign(at(nodes), 0.0);
-  now.loaded.assign(at(nodes), 0);
-  now.load_v = 0.0;
   int shorted = -1;
   for (const Edit& edit : edits) {
     apply(edit, bench, now, emf_v, source_ohm);
@@ -291,7 +293,16 @@ void Plant::solve(const Bench& bench, std::span<const Edit> edits, Potentials& n
       now.path_ohm[at(n)] += now.path_ohm[at(up)];
     }
   }
+  energise(bench, now);
+}
 
+// Voltages once parts and ways are known.
+void Plant::energise(const Bench& bench, Potentials& now) const {
+  const int nodes = static_cast<int>(parent_.size());
+  const double emf_v = now.emf_v, source_ohm = now.source_ohm;
+  now.voltage_v.assign(at(nodes), 0.0);
+  now.loaded.assign(at(nodes), 0);
+  now.load_v = 0.0;
   double current_a = 0.0;   // out of the red post
   const int a = bench.load_red, b = bench.load_black;
   const int part_a = bench.with_load ? now.part[at(a)] : -1, part_b = bench.with_load ? now.part[at(b)] : -1;

@@ -63,6 +63,8 @@ struct Bench {
   int load_red = 0, load_black = 0;  // nodes
   int neighbour_switched = -1;     // its fuse is `neighbour_in` whatever the fault says
   bool neighbour_in = true;
+  // As it should be but for what is plugged in: parts and ways are those of Bench{}.
+  [[nodiscard]] bool only_loaded() const { return fuse_in && parted_at < 0 && neighbour_switched < 0; }
   friend bool operator==(const Bench&, const Bench&) = default;
 };
 
@@ -121,6 +123,7 @@ class Plant {
  public:
   explicit Plant(const Case& the_case);
   void solve(const Bench& bench, std::span<const Edit> edits, Potentials& into) const;
+  void energise(const Bench& bench, Potentials& now) const;   // voltages, parts and ways being there
   [[nodiscard]] int node(const Spot& spot, bool fuse_in) const;
   [[nodiscard]] int contact(int outlet, network::Side side) const;
   [[nodiscard]] int outlet_index(circuit::OutletId id) const;   // -1: the block, or gone
