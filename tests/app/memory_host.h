@@ -31,6 +31,7 @@ class MemoryHost final : public platform::Host {
   std::string title;
   int asked_for_file = 0;
   bool dark = false;
+  bool awake = false;
   // What the page tells the app after a step back.
   std::function<void(std::string_view)> on_route;
   // Told at once instead of storing: "the device is full".
@@ -60,7 +61,7 @@ class MemoryHost final : public platform::Host {
   void set_title(std::string_view text) override { title = std::string(text); }
   void set_dark(bool wanted) override { dark = wanted; }
   void announce(std::string_view) override {}
-  void keep_awake(bool) override {}
+  void keep_awake(bool wanted) override { awake = wanted; }
   void wake() override {}
   void wake_after(int) override {}
   [[nodiscard]] std::string today() const override { return "2026-11-25"; }

@@ -25,6 +25,9 @@ AppState::AppState(platform::Host& host, const std::vector<platform::StoredRecor
     : host_(host), records_(host), notebook_(records_, stored),
       preferences_(read_preferences(text_of(stored, kPreferencesKey))), quick_(text_of(stored, kQuickKey)),
       trace_(host, records_, stored) {
+  std::vector<std::uint32_t> numbers;
+  for (const Stored& each : notebook_.circuits()) numbers.push_back(each.number);
+  trace_.forget_circuits_but(numbers);
   route_ = existing(parse_route(route));
   trail_.push_back(route_text(route_));
   if (route != trail_.back()) host_.replace_route(trail_.back());
@@ -186,6 +189,7 @@ void AppState::take_toast_offer() {
   toast_.reset();
   if (taken.offer == Toast::Offer::undo_edit) undo();
   if (taken.offer == Toast::Offer::put_back) put_back_circuit(taken.number);
+  if (taken.offer == Toast::Offer::put_back_trace && trace_.put_back_forgotten()) say("The record is back.");
 }
 
 void AppState::store_failed(std::string_view key, std::string_view why) {

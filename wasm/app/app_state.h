@@ -27,7 +27,7 @@ namespace app {
 
 // One line at the foot of the screen, until the next change, the next screen, or dismissed.
 struct Toast {
-  enum class Offer : std::uint8_t { none, undo_edit, put_back };
+  enum class Offer : std::uint8_t { none, undo_edit, put_back, put_back_trace };
   std::string text;                 // "Outlet C removed."
   Offer offer = Offer::none;
   std::uint32_t number = 0;         // put_back: the deleted circuit
@@ -79,6 +79,7 @@ class AppState {
 
   // The trace of the open circuit, or of a generic one when none is open.
   Trace& trace();
+  void delete_trace(std::uint32_t number);           // a kept one of the open circuit; offered back
   // The screen must not go dark while somebody lies under a van. Told to the host when it changes.
   void stay_awake(bool awake);
 

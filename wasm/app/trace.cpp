@@ -76,10 +76,25 @@ void Trace::follow(std::uint32_t number, std::string_view text, diagnosis::Case 
   remark_.clear();
   ticked_.clear();
   kept_as_ = 0;
+  unreadable_ = false;
   read_kept_traces();
   const auto found = texts_.find(running_key());
   if (found == texts_.end()) return;
-  if (const auto stored = read_running(found->second)) replay_running(*stored);
+  const auto stored = read_running(found->second);
+  unreadable_ = !stored;
+  if (stored) replay_running(*stored);
+}
+
+void Trace::put_unreadable_aside() {
+  if (!unreadable_) return;
+  unreadable_ = false;
+  const std::string text = texts_[running_key()];
+  for (int i = 1; i < 1000; ++i) {
+    const std::string key = running_key() + "/unread-" + std::to_string(i);
+    if (texts_.contains(key)) continue;
+    store(key, text);
+    return;
+  }
 }
 
 void Trace::replay_running(const RunningTrace& stored) {
@@ -135,6 +150,7 @@ std::string Trace::start(diagnosis::Symptom symptom, std::vector<circuit::Outlet
   begun.tools = tools_;
   const circuit::Problems problems = diagnosis::problems(begun);
   if (!problems.empty()) return circuit::one_line(problems.front());
+  put_unreadable_aside();
   stop();
   tracer_.emplace(std::move(begun));
   changed();
@@ -264,6 +280,7 @@ std::string Trace::complaint_words() const {
 std::uint32_t Trace::keep(std::string outcome) {
   KeptTrace kept;
   kept.number = kept_.empty() ? 1 : kept_.front().number + 1;
+  while (texts_.contains(kept_key(kept.number))) ++kept.number;   // one that can not be read stays, too
   kept.date = host_.today();
   kept.circuit = frame_.circuit.name;
   kept.complaint = complaint_words();
@@ -282,8 +299,32 @@ const KeptTrace* Trace::find_kept(std::uint32_t number) const {
 }
 
 void Trace::forget(std::uint32_t number) {
+  const auto found = texts_.find(kept_key(number));
+  if (found == texts_.end()) return;
+  forgotten_key_ = found->first;
+  forgotten_text_ = found->second;
   remove(kept_key(number));
   std::erase_if(kept_, [number](const KeptTrace& kept) { return kept.number == number; });
+}
+
+bool Trace::put_back_forgotten() {
+  if (forgotten_key_.empty()) return false;
+  store(forgotten_key_, std::move(forgotten_text_));
+  forgotten_key_.clear();
+  forgotten_text_.clear();
+  read_kept_traces();
+  return true;
+}
+
+void Trace::forget_circuits_but(const std::vector<std::uint32_t>& numbers) {
+  std::vector<std::string> gone;
+  for (const auto& [key, text] : texts_) {
+    const std::size_t slash = key.find('/');
+    const std::string_view rest = std::string_view(key).substr(slash + 1);
+    const auto number = number_in(rest.substr(0, rest.find('/')));
+    if (number && std::find(numbers.begin(), numbers.end(), *number) == numbers.end()) gone.push_back(key);
+  }
+  for (const std::string& key : gone) remove(key);
 }
 
 }  // namespace app

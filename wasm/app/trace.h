@@ -69,8 +69,15 @@ class Trace {
   [[nodiscard]] const std::vector<KeptTrace>& kept() const { return kept_; }   // of this circuit, newest first
   [[nodiscard]] const KeptTrace* find_kept(std::uint32_t number) const;
   void forget(std::uint32_t number);
+  bool put_back_forgotten();          // the last one, until the app ends; false: there is none
+  // At the start: what belongs to circuits that are gone goes with them.
+  void forget_circuits_but(const std::vector<std::uint32_t>& numbers);
+  // A trace was left off here that this app can not read. It is never written over: a new one
+  // puts it aside first.
+  [[nodiscard]] bool unreadable() const { return unreadable_; }
 
  private:
+  void put_unreadable_aside();
   [[nodiscard]] std::string running_key() const;
   [[nodiscard]] std::string kept_key(std::uint32_t number) const;
   void store(const std::string& key, std::string text);
@@ -102,6 +109,8 @@ class Trace {
   std::vector<std::size_t> ticked_;
   std::uint32_t kept_as_ = 0;
   std::vector<KeptTrace> kept_;
+  bool unreadable_ = false;
+  std::string forgotten_key_, forgotten_text_;
 };
 
 // Does this fuse protect this wire, by the rules of Size? False where one of them is not known.

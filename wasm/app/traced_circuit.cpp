@@ -56,6 +56,13 @@ Trace& AppState::trace() {
   return trace_;
 }
 
+void AppState::delete_trace(std::uint32_t number) {
+  if (trace().find_kept(number) == nullptr) return;
+  trace_.forget(number);
+  go(Route::at(Screen::trace));
+  say("The record is deleted.", Toast::Offer::put_back_trace);
+}
+
 void AppState::stay_awake(bool awake) {
   if (awake == awake_) return;
   awake_ = awake;

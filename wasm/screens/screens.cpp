@@ -9,7 +9,8 @@ namespace {
 std::string offer_text(app::Toast::Offer offer) {
   switch (offer) {
     case app::Toast::Offer::undo_edit: return "Undo";
-    case app::Toast::Offer::put_back: return "Put back";
+    case app::Toast::Offer::put_back:
+    case app::Toast::Offer::put_back_trace: return "Put back";
     case app::Toast::Offer::none: break;
   }
   return {};

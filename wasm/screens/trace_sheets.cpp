@@ -88,10 +88,9 @@ void draw_trace_kept_sheet(app::AppState& app) {
   ui::end_card();
   constexpr std::string_view kForget = "forget-trace";
   if (ui::button("Delete this record")) ui::open_sheet(kForget);
-  if (!ui::confirm(kForget, {.title = "Delete this record?", .text = "The circuit stays as it is.", .yes = "Delete", .no = "Keep it", .danger = true}))
+  if (!ui::confirm(kForget, {.title = "Delete this record?", .text = "The circuit stays as it is. It can be put back right after.", .yes = "Delete", .no = "Keep it", .danger = true}))
     return;
-  trace.forget(app.route().stored);
-  app.go(app::Route::at(app::Screen::trace));
+  app.delete_trace(app.route().stored);
 }
 
 void draw_trace_more_sheet(app::AppState& app) {

@@ -112,6 +112,9 @@ void draw_safety() {
 }  // namespace
 
 void draw_trace_start(app::AppState& app) {
+  if (app.trace().unreadable())
+    ui::notice({.tone = ui::Tone::caution, .title = "A trace was left off here that can't be read",
+                .text = "It stays stored as it is. A new one starts beside it and does not write over it.", .action = {}});
   if (draw_problems(app)) return draw_kept(app);
   ui::begin_columns();
   draw_tools(app.trace());
