@@ -37,7 +37,9 @@ std::string spot_words(const Case& the_case, const Spot& spot);    // "the black
 Site site_of(const Spot& spot);
 
 // Nothing else is plugged in or switched on than is said here: the first thing asked of the person.
-enum class Plugged { nothing, lamp, device };   // device: the known good one of Tools
+// device: the known good one of Tools. own: the device that failed, left in as a load; asked for only when
+// neither lamp nor good device is in hand.
+enum class Plugged { nothing, lamp, device, own };
 struct State {
   bool fuse_in = true;                          // a fuse in our position, whatever is told of it
   Plugged plugged = Plugged::nothing;

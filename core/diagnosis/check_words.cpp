@@ -165,6 +165,7 @@ std::string pair_words(const Case& the_case, const Check& check) {
 
 std::string plug_words(const Case& the_case, const State& state) {
   if (state.plugged == Plugged::nothing) return {};
+  if (state.plugged == Plugged::own) return joined({"Leave the device that failed in ", letter_of(the_case, state.at), ", switched on. "});
   return joined({"Plug the ", state.plugged == Plugged::lamp ? "lamp" : "device that you know is good", " into ",
                  letter_of(the_case, state.at), ". "});
 }
@@ -228,6 +229,7 @@ std::string state_of(const Case& the_case, const Check& check) {
   std::string text = check.state.fuse_in ? "Fuse in" : "Fuse out";
   if (check.state.plugged == Plugged::lamp) text += joined({", lamp in ", letter_of(the_case, check.state.at)});
   if (check.state.plugged == Plugged::device) text += joined({", device in ", letter_of(the_case, check.state.at)});
+  if (check.state.plugged == Plugged::own) text += joined({", the failed device in ", letter_of(the_case, check.state.at)});
   return text + ", everything else unplugged";
 }
 
@@ -307,7 +309,7 @@ std::string check_id(const Check& check) {
   if (!has_points(check.kind)) return id;
   id.append(check.state.fuse_in ? " in" : " out");
   if (check.state.plugged != Plugged::nothing) {
-    id.append(check.state.plugged == Plugged::lamp ? " lamp" : " device").append(std::to_string(check.state.at.number));
+    id.append(check.state.plugged == Plugged::lamp ? " lamp" : check.state.plugged == Plugged::own ? " own" : " device").append(std::to_string(check.state.at.number));
   }
   if (check.state.parted_at) id.append(" parted").append(std::to_string(check.state.parted_at->number));
   return id;

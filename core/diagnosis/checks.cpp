@@ -133,15 +133,19 @@ void block_points(Maker& make, CheckKind kind, State state) {
 
 // Across the pair, and each side against the other side's splice, which shows which of the two is dead.
 void outlet_points(Maker& make, CheckKind kind, OutletId id, State state) {
+  // A device in the socket covers its contacts.
+  const bool covered = state.plugged == Plugged::own && state.at == id;
   const auto spot = [&](SpotKind what, Side side) { return Spot{what, id, side}; };
   const Spot red_bar = spot(SpotKind::splice, kRed), black_bar = spot(SpotKind::splice, kBlack);
   for (const SpotKind what : {SpotKind::contact, SpotKind::splice, SpotKind::tab, SpotKind::lug}) {
+    if (covered && what == SpotKind::contact) continue;
     make.points(kind, spot(what, kRed), spot(what, kBlack), state);
     if (what == SpotKind::splice) continue;
     make.points(kind, spot(what, kRed), black_bar, state);
     make.points(kind, red_bar, spot(what, kBlack), state);
   }
   for (const SpotKind what : {SpotKind::contact, SpotKind::splice}) {
+    if (covered && what == SpotKind::contact) continue;
     make.points(kind, spot(what, kRed), kBusBlack, state);
     make.points(kind, kBusRed, spot(what, kBlack), state);
   }
@@ -151,6 +155,7 @@ void outlet_points(Maker& make, CheckKind kind, OutletId id, State state) {
 void drops(Maker& make, OutletId id, State state) {
   const auto spot = [&](SpotKind what, Side side) { return Spot{what, id, side}; };
   for (const SpotKind what : {SpotKind::contact, SpotKind::tab}) {
+    if (state.plugged == Plugged::own && state.at == id && what == SpotKind::contact) continue;
     make.points(CheckKind::volts, spot(SpotKind::splice, kRed), spot(what, kRed), state);
     make.points(CheckKind::volts, spot(what, kBlack), spot(SpotKind::splice, kBlack), state);
   }
@@ -236,6 +241,7 @@ std::vector<Check> make_checks(const Case& the_case, const Plant& plant) {
   }
   loaded_points(make, the_case, plant, complained.front(), Plugged::lamp);
   loaded_points(make, the_case, plant, complained.front(), Plugged::device);
+  if (!the_case.tools.lamp && !the_case.tools.device) loaded_points(make, the_case, plant, complained.front(), Plugged::own);
 
   make.at_block(CheckKind::block_alive, bare);
   make.at_block(CheckKind::fuse_look, bare);

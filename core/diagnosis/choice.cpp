@@ -8,7 +8,7 @@ namespace {
 
 // Enough of the posterior to choose by; the inference itself leaves nothing out.
 constexpr double kCovered = 0.99;
-constexpr std::size_t kMostScenarios = 200;
+constexpr std::size_t kMostScenarios = 100;
 // Two steps ahead costs scenarios x candidates x starts; above this many products one step must do.
 constexpr std::size_t kCheapProducts = 60'000;
 constexpr std::size_t kStarts = 5, kSeconds = 24;

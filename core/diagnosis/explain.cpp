@@ -88,7 +88,7 @@ std::string evidence_words(const Case& the_case, const Check& check, const Answe
     const std::string_view tool = check.kind == CheckKind::glow ? "Lamp" : "Meter";
     what = joined({tool, ", ", spot_words(the_case, check.red), " to ", spot_words(the_case, check.black)});
     if (check.state.plugged != Plugged::nothing) {
-      what += joined({", ", check.state.plugged == Plugged::lamp ? "lamp" : "device", " in ", letter_of(the_case, check.state.at)});
+      what += joined({", ", check.state.plugged == Plugged::lamp ? "lamp" : check.state.plugged == Plugged::own ? "failed device" : "device", " in ", letter_of(the_case, check.state.at)});
     }
   } else {
     what = check.question;

@@ -108,8 +108,9 @@ Likelihood::Plan Likelihood::plan_of(const Check& check) {
   if (check.kind == CheckKind::volts && check.state.plugged != Plugged::nothing) {
     const int k = plant_.outlet_index(check.state.at);
     bench.with_load = true;
-    bench.one_way = check.state.plugged == Plugged::device;
-    bench.load_ohm = bench.one_way ? plant_.test_device_ohm() : plant_.lamp_ohm();
+    bench.one_way = check.state.plugged != Plugged::lamp;
+    made.own = check.state.plugged == Plugged::own;
+    bench.load_ohm = made.own ? 0.0 : bench.one_way ? plant_.test_device_ohm() : plant_.lamp_ohm();
     bench.load_red = plant_.contact(k, Side::positive);
     bench.load_black = plant_.contact(k, Side::negative);
   }
@@ -331,10 +332,21 @@ Chances Likelihood::by_words(const Check& check, Look& look) const {
   return best;
 }
 
+double Likelihood::volts_read(const Plan& here, Look& look) const {
+  if (!here.own) return look.view.at(here.slot, here.bench).reading_v(here.red, here.black);
+  const Appliance& appliance = plant_.device(complained_.front());
+  const double v = device_volts(look, complained_.front(), appliance);
+  // Dead inside it is not there. Without volts it takes nothing, but joins what is loose to its other side.
+  if (look.has(FaultKind::device_dead)) return look.view.plain().reading_v(here.red, here.black);
+  Bench with = here.bench;
+  with.load_ohm = appliance.ohm_at(std::max(v, 0.0));
+  return look.view.at(here.slot, with).reading_v(here.red, here.black);
+}
+
 std::optional<double> Likelihood::value(const Check& check, Look& look) const {
   const Plan& here = plan(check);
   switch (check.kind) {
-    case CheckKind::volts: return look.view.at(here.slot, here.bench).reading_v(here.red, here.black);
+    case CheckKind::volts: return volts_read(here, look);
     case CheckKind::ohms: return look.view.at(here.slot, here.bench).ohms(here.red, here.black);
     case CheckKind::glow: return look.view.at(here.slot, here.bench).load_volts(here.red, here.black, plant_.lamp_ohm(), false);
     case CheckKind::device_here:

@@ -75,10 +75,12 @@ class Likelihood {
     int red = 0, black = 0;    // nodes; of the outlet's contacts where the check is at an outlet
     int outlet = -1;
     bool drop = false;
+    bool own = false;          // the failed device is the load, and takes what it takes there
   };
   Plan plan_of(const Check& check);
   const Plan& plan(const Check& check) const { return plans_[static_cast<std::size_t>(check.index)]; }
   double device_volts(Look& look, int outlet, const Appliance& appliance) const;
+  double volts_read(const Plan& plan, Look& look) const;
   double device_volts(Look& look, const Plan& plan, int outlet, const Appliance& appliance) const;
   double sigma(double value, double scale, bool spread) const;
   Chances by_range(CheckKind kind, double value, bool spread, bool drop) const;

@@ -78,6 +78,16 @@ double Potentials::appliance_volts(int red_node, int black_node, const Appliance
   return v >= appliance.fold_v ? v : emf_v / (1.0 + ohm * watts / (appliance.fold_v * appliance.fold_v));
 }
 
+double Appliance::ohm_at(double volts) const {
+  switch (kind) {
+    case circuit::LoadKind::resistive: return nominal_v / rated_a;
+    case circuit::LoadKind::constant_current: return (volts >= fold_v ? volts : fold_v) / rated_a;
+    case circuit::LoadKind::constant_power: break;
+  }
+  const double held = volts >= fold_v ? volts : fold_v;
+  return held * held / (rated_a * nominal_v);
+}
+
 void View::aim(const Edits& edits) {
   edits_ = edits;
   ++aimed_;

@@ -74,6 +74,7 @@ struct Appliance {
   double rated_a = 1.0;      // at nominal volts
   double nominal_v = 12.0;
   double fold_v = 3.0;       // below it takes less in proportion, as network::Law says
+  [[nodiscard]] double ohm_at(double volts) const;   // volts over what it takes then; volts above 0
 };
 
 struct Potentials {

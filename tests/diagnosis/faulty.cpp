@@ -101,12 +101,12 @@ Faulty build_faulty(const Case& the_case, const Fault& fault, double ohm, const 
   if (state.plugged == Plugged::lamp) {
     net.bridge(made.branch.outlet_contact(state.at, Side::positive), made.branch.outlet_contact(state.at, Side::negative),
                network::lamp_hot_resistance(the_case.circuit.supply.nominal));
-  } else if (state.plugged == Plugged::device &&
+  } else if ((state.plugged == Plugged::device || (state.plugged == Plugged::own && fault.kind != FaultKind::device_dead)) &&
              network::probe(net, made.branch.outlet_contact(state.at, Side::positive), made.branch.outlet_contact(state.at, Side::negative),
                             network::Instrument::lamp, the_case.circuit.supply.nominal).voltage.number() > -1.0) {
     // Reversed it takes nothing.
     net.bridge(made.branch.outlet_contact(state.at, Side::positive), made.branch.outlet_contact(state.at, Side::negative),
-               units::Ohms(nominal / 0.5));
+               units::Ohms(nominal / (state.plugged == Plugged::own ? the_case.circuit.outlets.front().load.rating : 0.5)));
   }
   return made;
 }

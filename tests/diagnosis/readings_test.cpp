@@ -42,6 +42,19 @@ TEST_CASE("a poor joint reads full volts on the meter and far less with the lamp
   CHECK(predicted(tracer, poor, "volts contact+2 contact-2 in lamp2") == Approx(kRested * 28.8 / 35.8).epsilon(0.01));
 }
 
+TEST_CASE("with only a meter the failed device is the load: it tells a poor joint from a dead device") {
+  Case the_case = three_outlets(Symptom::one_dead, {2});
+  the_case.tools = {true, false, false, false};
+  the_case.circuit.outlets[1].load.kind = circuit::LoadKind::resistive;   // 2 A at 12 V: 6 ohm
+  const Tracer tracer(the_case);
+  const Fault poor{FaultKind::splice_resistive, {2}, Side::positive, -1}, dead{FaultKind::device_dead, {}, Side::positive, -1};
+  CHECK(predicted(tracer, poor, "volts tab+2 tab-2 in own2") == Approx(kRested * 6.0 / 13.0).epsilon(0.02));
+  CHECK(predicted(tracer, dead, "volts tab+2 tab-2 in own2") == Approx(kRested).epsilon(1e-3));
+  // Through the device the wire side of an open fuse hangs on black.
+  CHECK(predicted(tracer, {FaultKind::fuse_blown, {}, Side::positive, -1}, "volts fuse-feed fuse-wire in own2") ==
+        Approx(kRested).epsilon(1e-3));
+}
+
 TEST_CASE("a reversed outlet reads minus, and its neighbours do not") {
   const Tracer tracer(three_outlets(Symptom::reversed, {2}));
   const Fault here{FaultKind::reversed_here, {2}, Side::positive, -1}, from{FaultKind::reversed_from, {2}, Side::positive, -1};
@@ -68,9 +81,15 @@ TEST_CASE("with the other branch's pair connected, the outlet lives although its
 }
 
 TEST_CASE("every point check under every fault reads as the general network with the instrument in place") {
-  for (const bool tree : {false, true}) {
+  enum class Variant { chain, tree, meter_only };
+  for (const Variant variant : {Variant::chain, Variant::tree, Variant::meter_only}) {
     Case the_case = three_outlets(Symptom::one_dead, {3});
-    if (tree) the_case.circuit.outlets[2].fed_from = {1};   // a fork at A
+    if (variant == Variant::tree) the_case.circuit.outlets[2].fed_from = {1};   // a fork at A
+    if (variant == Variant::meter_only) {   // the failed device is the load: a resistance here, as the network has it
+      the_case.tools = {true, false, false, true};
+      for (circuit::Outlet& outlet : the_case.circuit.outlets) outlet.load.kind = circuit::LoadKind::resistive;
+      CHECK(Tracer(the_case).find_check("volts tab+3 tab-3 in own3").has_value());
+    }
     const Tracer tracer(the_case);
     int compared = 0;
     for (const Hypothesis& each : hypotheses(the_case)) {

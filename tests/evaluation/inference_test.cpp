@@ -119,7 +119,10 @@ double reading(const World& world, const Check& check) {
 
 bool fits(const Check& check) {
   const bool points = check.kind == CheckKind::volts || check.kind == CheckKind::glow;
-  if (!points || check.state.parted_at || check.state.plugged == diagnosis::Plugged::device) return false;
+  if (!points || check.state.parted_at || check.state.plugged == diagnosis::Plugged::device ||
+      check.state.plugged == diagnosis::Plugged::own) {
+    return false;
+  }
   // Drops along one side are read finer by the engine; the rule for those words is not published.
   return check.red.side != check.black.side;
 }

@@ -97,6 +97,9 @@ Setup Person::setup_of(const Check& check) const {
   } else if (check.state.plugged == diagnosis::Plugged::device) {
     setup.load_at = check.state.at;
     setup.load = world_.good_device().law;
+  } else if (check.state.plugged == diagnosis::Plugged::own && !world_.device_is_dead()) {
+    setup.load_at = check.state.at;
+    setup.load = world_.device_of(complained_).law;
   }
   return setup;
 }
