@@ -229,6 +229,11 @@ TEST_CASE("a kept record is read, deleted after a question, and put back") {
   CHECK(walker.shows("Put right, and it works."));
   const std::string kept = stored(walker, "trace/2/1");
   CHECK_FALSE(kept.empty());
+  REQUIRE(walker.press("Save as a text file"));
+  REQUIRE(walker.host.files.size() == 1);
+  CHECK(walker.host.files[0].name == "trace-bench-outlets-2026-11-25.txt");
+  CHECK(walker.host.files[0].text.find("Put right, and it works.") != std::string::npos);
+  CHECK(walker.host.files[0].text.find("Blown") != std::string::npos);
   REQUIRE(walker.press("Delete this record"));
   REQUIRE(walker.press("Keep it"));
   CHECK(stored(walker, "trace/2/1") == kept);

@@ -80,6 +80,7 @@ class AppState {
   // The trace of the open circuit, or of a generic one when none is open.
   Trace& trace();
   void delete_trace(std::uint32_t number);           // a kept one of the open circuit; offered back
+  void export_trace(std::uint32_t number);           // the same, as a page of plain text
   // The screen must not go dark while somebody lies under a van. Told to the host when it changes.
   void stay_awake(bool awake);
 

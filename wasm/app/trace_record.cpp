@@ -235,6 +235,13 @@ std::string write_kept(const KeptTrace& trace) {
   return text;
 }
 
+std::string readable_text(const KeptTrace& trace) {
+  std::string text = "Trace of " + trace.circuit + ", " + trace.date + "\n" + trace.complaint + "\n\n";
+  for (std::size_t i = 0; i < trace.told.size(); ++i)
+    text += std::to_string(i + 1) + ". " + trace.told[i].question + "\n   " + trace.told[i].answer + "\n";
+  return text + "\n" + trace.outcome + "\n";
+}
+
 std::optional<KeptTrace> read_kept(std::string_view text) {
   KeptTrace trace;
   for (const Line& line : split_lines(text)) {

@@ -36,6 +36,7 @@ struct KeptTrace {
   std::string outcome;                  // one sentence
 };
 std::string write_kept(const KeptTrace& trace);
+std::string readable_text(const KeptTrace& trace);   // a page to hand on: lines of plain words
 std::optional<KeptTrace> read_kept(std::string_view text);
 
 // "fitted/<circuit number>": the wire and fuse that are there, as read off them by the person. No

@@ -63,6 +63,14 @@ void AppState::delete_trace(std::uint32_t number) {
   say("The record is deleted.", Toast::Offer::put_back_trace);
 }
 
+void AppState::export_trace(std::uint32_t number) {
+  const KeptTrace* kept = trace().find_kept(number);
+  if (kept == nullptr) return;
+  const std::string name = "trace-" + file_stem(kept->circuit) + "-" + kept->date + ".txt";
+  host_.save_file(name, "text/plain", readable_text(*kept));
+  say("Saved as " + name + ".");
+}
+
 void AppState::stay_awake(bool awake) {
   if (awake == awake_) return;
   awake_ = awake;

@@ -120,8 +120,8 @@ void draw_trace_check(app::AppState& app, Memory& memory) {
   if (place == Answers::rest_in_foot) given = main_answers(check);
   ui::next_column();
   draw_trace_sketch(app, memory, marked_by(trace.tracer().the_case(), check));
-  draw_trace_suspects(app);
   if (ui::button("Why this check")) app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_why));
+  draw_trace_suspects(app);
   ui::end_columns();
   if (place == Answers::in_foot) {
     ui::begin_foot("all " + check.id);

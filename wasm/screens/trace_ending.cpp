@@ -119,8 +119,14 @@ void draw_finished(app::AppState& app) {
   if (!trace.kept().empty()) ui::paragraph(trace.kept().front().outcome);
   ui::caption("Kept with the circuit: " + std::to_string(trace.answers()) + " answers, dated.");
   ui::end_card();
-  if (ui::button("Done", {.kind = ui::Kind::primary})) return trace.stop();
-  if (ui::button("Undo last", {.icon = ui::Icon::undo})) trace.undo();
+  const bool in_foot = ui::foot_stands("done");
+  if (in_foot) ui::begin_foot("done");
+  const ui::ButtonSpec specs[] = {{.label = "Undo last", .icon = ui::Icon::undo}, {.label = "Done", .kind = ui::Kind::primary}};
+  const auto pressed = ui::button_grid(specs, true);
+  if (in_foot) ui::end_foot();
+  if (!pressed) return;
+  if (*pressed == 1) trace.stop();
+  else trace.undo();
 }
 
 }  // namespace

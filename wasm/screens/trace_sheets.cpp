@@ -86,6 +86,7 @@ void draw_trace_kept_sheet(app::AppState& app) {
     ui::caption(told.question);
   }
   ui::end_card();
+  if (ui::button("Save as a text file", {.icon = ui::Icon::share})) return app.export_trace(app.route().stored);
   constexpr std::string_view kForget = "forget-trace";
   if (ui::button("Delete this record")) ui::open_sheet(kForget);
   if (!ui::confirm(kForget, {.title = "Delete this record?", .text = "The circuit stays as it is. It can be put back right after.", .yes = "Delete", .no = "Keep it", .danger = true}))

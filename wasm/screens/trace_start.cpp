@@ -153,10 +153,15 @@ void draw_trace_where(app::AppState& app, Memory& memory) {
   }
   ui::end_card();
   const std::size_t least = row->symptom == diagnosis::Symptom::several_dead ? 2 : 1;
-  if (!one && ui::button("Start", {.kind = ui::Kind::primary, .disabled = dead.size() < least})) {
-    begin(app, row->symptom, dead);
-    dead.clear();
-  }
+  if (one) return;
+  const bool in_foot = ui::foot_stands("start");
+  if (in_foot) ui::begin_foot("start");
+  const ui::ButtonSpec start[] = {{.label = "Start", .kind = ui::Kind::primary, .disabled = dead.size() < least}};
+  const bool pressed = ui::button_grid(start, true).has_value();
+  if (in_foot) ui::end_foot();
+  if (!pressed) return;
+  begin(app, row->symptom, dead);
+  dead.clear();
 }
 
 }  // namespace screens
