@@ -152,7 +152,16 @@ export async function swipe(page, { from, to, ms = 200, steps = 10, rest = 0, se
 
 const boxNow = async (locator) => await locator.count() ? locator.last().boundingBox() : null;   // does not wait
 
-// Swipes (or wheels) until the thing lies clear of the header and the bar of places.
+// Where the foot of the page begins, for what scrolls behind it: buttons that stand in no scrolling part.
+function footTop(element) {
+  const mirror = document.getElementById('mirror');
+  if (element.parentElement === mirror) return null;
+  const tops = [...mirror.children].filter((child) => child.tagName === 'BUTTON')
+    .map((child) => child.getBoundingClientRect().top).filter((top) => top > innerHeight / 3);
+  return tops.length ? Math.min(...tops) - 8 : null;
+}
+
+// Swipes (or wheels) until the thing lies clear of the header, the foot and the bar of places.
 export async function bring(page, locator) {
   await locator.waitFor({ state: 'attached', timeout: 10000 });
   for (let i = 0; i < 60; i += 1) {
@@ -161,7 +170,8 @@ export async function bring(page, locator) {
     const { width, height } = await page.evaluate(() => ({ width: innerWidth, height: innerHeight }));
     const sheet = await boxNow(page.getByRole('dialog'));
     const bar = sheet ? null : await boxNow(page.getByRole('navigation'));
-    const low = (bar && bar.width > bar.height ? bar.y : height) - 4;
+    const foot = sheet ? null : await locator.evaluate(footTop);
+    const low = (foot ?? (bar && bar.width > bar.height ? bar.y : height)) - 4;
     const high = Math.max(72, sheet ? sheet.y + 56 : 0);
     const middle = box.y + box.height / 2;
     if (middle >= high && middle <= low) return box;
