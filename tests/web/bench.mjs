@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import { buildBlank } from './blank/build.mjs';
 import { bring, DIST, find, idle, openBrowser, openPhone, sleep, startServer, tap } from './support.mjs';
+import { nextCheck } from './trace_bench.mjs';
 import { chainFile, importFile, openNotebook, scratch, understand } from './walk.mjs';
 
 const SLOW = 4;            // the CPU slowed so many times, as a cheap phone's
@@ -171,6 +172,14 @@ async function sizing(browser, server, outlets) {
   files.clear();
 }
 
+// ---- tracing
+
+async function tracing(browser, server, outlets) {
+  const took = await nextCheck(browser, server, outlets, SLOW);
+  line(`  ${outlets} outlets, ${took.timed} answers`, `a frame ${ms(took.frame)}`, `beyond it: first check ${ms(took.first)}`,
+    `later p50 ${ms(took.later)}`, `worst ${ms(took.worst)}`);
+}
+
 const blank = await startServer(buildBlank());
 const app = await startServer();
 const browser = await openBrowser();
@@ -186,6 +195,9 @@ try {
   console.log('Sizing in the browser, full speed');
   await sizing(browser, app, 6);
   await sizing(browser, app, 30);
+  console.log(`The next check of a trace, CPU slowed ${SLOW} times (aim: 100 ms)`);
+  await tracing(browser, app, 6);
+  await tracing(browser, app, 30);
 } finally {
   await browser.close();
   await app.stop();
