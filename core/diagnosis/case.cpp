@@ -82,6 +82,10 @@ circuit::Problems problems(const Case& the_case) {
   if (the_case.neighbours.size() > kMaxNeighbours) {
     found.push_back({"Block", "Too many other branches.", joined({"At most ", std::to_string(kMaxNeighbours), "."})});
   }
+  for (const Neighbour& each : the_case.neighbours) {
+    if (const auto wrong = circuit::check_name(each.name, "Other branch")) found.push_back(*wrong);
+    if (const auto wrong = circuit::check_value(circuit::Field::fuse_position, each.fuse_position, "Other branch")) found.push_back(*wrong);
+  }
   check_complaint(the_case, found);
   return found;
 }

@@ -209,7 +209,7 @@ std::string question_of(const Case& the_case, const Check& check) {
     case CheckKind::wiggle: return joined({"With a device plugged into ", letter, ", move its cable and plug, touching insulation only. Watch it."});
     case CheckKind::look_behind: return joined({"Pull the ", fuse, ". Prove dead at ", letter, ", draw the outlet forward and look behind it: splices, tabs, colours, cables."});
     case CheckKind::tug: return joined({"Pull the ", fuse, ". Prove dead at ", letter, ", then tug each wire at its splices and tabs."});
-    case CheckKind::read_gauge: return joined({"Pull the ", fuse, ". Read the size printed on the wire behind ", letter, "."});
+    case CheckKind::read_gauge: return joined({"Pull the ", fuse, ". Prove dead at ", letter, ", draw the outlet forward and read the size printed on the wire."});
     case CheckKind::block_alive: return "Does anything else on the fuse block work?";
     case CheckKind::fuse_look: return joined({"Look at position ", std::to_string(the_case.circuit.fuse_position), ": is the right fuse there, and is its element whole?"});
     case CheckKind::fuse_press: return joined({"Press the ", fuse, " home. Does ", failed_outlet(the_case), " work now?"});

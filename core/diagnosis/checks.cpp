@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "diagnosis/check_words.h"
+#include "diagnosis/sources.h"
 #include "diagnosis/words.h"
 
 namespace diagnosis {
@@ -15,16 +16,31 @@ constexpr Side kRed = Side::positive, kBlack = Side::negative;
 struct Cost {
   CheckKind kind;
   double minutes;
+  const tables::Citation* citation;
 };
 constexpr Cost kCosts[] = {
-    {CheckKind::volts, 0.5},        {CheckKind::glow, 0.5},          {CheckKind::ohms, 0.6},
-    {CheckKind::device_here, 0.4},  {CheckKind::other_device, 0.4},  {CheckKind::device_elsewhere, 1.5},
-    {CheckKind::others_work, 0.3},  {CheckKind::wiggle, 1.0},        {CheckKind::look_behind, 0.7},
-    {CheckKind::tug, 0.8},          {CheckKind::read_gauge, 0.5},    {CheckKind::block_alive, 0.4},
-    {CheckKind::fuse_look, 0.4},    {CheckKind::fuse_press, 0.3},    {CheckKind::fuse_swap, 0.8},
-    {CheckKind::pull_fuse, 0.6},    {CheckKind::neighbour_fuse, 0.8}, {CheckKind::tug_clamps, 0.8},
-    {CheckKind::main_look, 0.7},    {CheckKind::add_up, 0.7},
+    {CheckKind::volts, 0.5, &kMinutesEstimate},
+    {CheckKind::glow, 0.5, &kMinutesEstimate},
+    {CheckKind::ohms, 0.6, &kMinutesEstimate},
+    {CheckKind::device_here, 0.4, &kMinutesEstimate},
+    {CheckKind::other_device, 0.4, &kMinutesEstimate},
+    {CheckKind::device_elsewhere, 1.5, &kMinutesEstimate},
+    {CheckKind::others_work, 0.3, &kMinutesEstimate},
+    {CheckKind::wiggle, 1.0, &kMinutesEstimate},
+    {CheckKind::look_behind, 0.7, &kMinutesEstimate},
+    {CheckKind::tug, 0.8, &kMinutesEstimate},
+    {CheckKind::read_gauge, 0.5, &kMinutesEstimate},
+    {CheckKind::block_alive, 0.4, &kMinutesEstimate},
+    {CheckKind::fuse_look, 0.4, &kMinutesEstimate},
+    {CheckKind::fuse_press, 0.3, &kMinutesEstimate},
+    {CheckKind::fuse_swap, 0.8, &kMinutesEstimate},
+    {CheckKind::pull_fuse, 0.6, &kMinutesEstimate},
+    {CheckKind::neighbour_fuse, 0.8, &kMinutesEstimate},
+    {CheckKind::tug_clamps, 0.8, &kMinutesEstimate},
+    {CheckKind::main_look, 0.7, &kMinutesEstimate},
+    {CheckKind::add_up, 0.7, &kMinutesEstimate},
 };
+// Of the same estimate: kMinutesEstimate.
 constexpr double kProveDead = 0.4, kPartSplice = 2.5, kOpenUp = 1.5, kFuseChange = 0.4, kPlugChange = 0.2;
 constexpr double kToBattery = 1.0, kToBlock = 0.4, kToOutlet = 0.3, kLongLead = 0.8;
 constexpr double kEachOther = 0.4;   // another outlet tried
@@ -37,7 +53,7 @@ double base_minutes(CheckKind kind) {
 }
 
 bool needs_dead(CheckKind kind) {
-  return kind == CheckKind::look_behind || kind == CheckKind::tug || kind == CheckKind::tug_clamps;
+  return kind == CheckKind::look_behind || kind == CheckKind::tug || kind == CheckKind::tug_clamps || kind == CheckKind::read_gauge;
 }
 Act act_of(CheckKind kind) {
   switch (kind) {
@@ -51,6 +67,7 @@ Act act_of(CheckKind kind) {
     case CheckKind::wiggle: return Act::cover;
     case CheckKind::look_behind:
     case CheckKind::tug:
+    case CheckKind::read_gauge:   // the outlet is drawn forward for it
     case CheckKind::tug_clamps: return Act::hands;
     default: return Act::watch;
   }

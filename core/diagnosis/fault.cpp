@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "diagnosis/sources.h"
 #include "diagnosis/words.h"
 
 namespace diagnosis {
@@ -17,68 +18,63 @@ using P = PlacedAt;
 // a person forgets fail before things that wear.
 constexpr std::array<FaultRow, kFaultKinds> kRows{{
     {source_flat, "source-flat", "The battery is flat", P::circuit, 2.0,
-     "common in a parked van, but then other things are weak too and the person rarely blames one circuit", R::charge_source, 30},
+     "common in a parked van, but then other things are weak too and the person rarely blames one circuit", R::charge_source, 30, &kPriorPractice},
     {main_open, "main-open", "The main fuse or main switch is open", P::circuit, 1.5,
-     "a switch left off, rarely a blown main fuse", R::restore_main, 5},
+     "a switch left off, rarely a blown main fuse", R::restore_main, 5, &kPriorPractice},
     {feeder_resistive, "feeder-resistive", "A {side} feeder joint is bad", P::circuit_side, 0.8,
-     "lugs on battery posts corrode; the whole block goes weak", R::remake_feeder_joint, 15},
+     "lugs on battery posts corrode; the whole block goes weak", R::remake_feeder_joint, 15, &kPriorEstimate},
     {fuse_blown, "fuse-blown", "The fuse is blown", P::circuit, 12.0,
-     "the everyday fault: a passing overload, a slipped tool", R::fit_fuse, 2},
+     "the everyday fault: a passing overload, a slipped tool", R::fit_fuse, 2, &kPriorPractice},
     {fuse_missing, "fuse-missing", "The fuse is missing", P::circuit, 4.0,
-     "pulled for work or borrowed, not put back", R::fit_fuse, 2},
+     "pulled for work or borrowed, not put back", R::fit_fuse, 2, &kPriorPractice},
     {fuse_elsewhere, "fuse-elsewhere", "The fuse sits in another position", P::circuit, 4.0,
-     "positions are counted wrongly on an unlabelled block", R::move_fuse, 2},
+     "positions are counted wrongly on an unlabelled block", R::move_fuse, 2, &kPriorPractice},
     {fuse_loose, "fuse-loose", "The fuse is not home in its clips", P::circuit, 3.0,
-     "clips open with use and with vibration", R::seat_fuse, 2},
+     "clips open with use and with vibration", R::seat_fuse, 2, &kPriorPractice},
     {clamp_loose, "clamp-loose", "The {side} clamp at the block is loose", P::circuit_side, 3.0,
-     "a screw on strands settles; never tightened again", R::remake_clamp, 6},
+     "a screw on strands settles; never tightened again", R::remake_clamp, 6, &kPriorPractice},
     {wire_open, "wire-open", "The {side} wire from {from} to {outlet} is broken", P::outlet_side, 0.5,
-     "copper in the middle of a run breaks only where it is crushed, drilled or bent", R::replace_run, 40},
+     "copper in the middle of a run breaks only where it is crushed, drilled or bent", R::replace_run, 40, &kPriorEstimate},
     {splice_open, "splice-open", "The {side} splice at {outlet} is open", P::outlet_side, 2.5,
-     "wires pull out of splices made in a tight space", R::remake_splice, 8},
+     "wires pull out of splices made in a tight space", R::remake_splice, 8, &kPriorPractice},
     {splice_resistive, "splice-resistive", "The {side} splice at {outlet} makes poor contact", P::outlet_side, 2.0,
-     "a few strands caught, or corroded; the usual weak outlet", R::remake_splice, 8},
+     "a few strands caught, or corroded; the usual weak outlet", R::remake_splice, 8, &kPriorPractice},
     {splice_on_insulation, "splice-on-insulation", "The {side} splice at {outlet} is closed on the insulation",
-     P::outlet_side, 1.2, "stripped too short; beginners' fault", R::remake_splice, 8},
+     P::outlet_side, 1.2, "stripped too short; beginners' fault", R::remake_splice, 8, &kPriorEstimate},
     {pair_shorted, "pair-shorted", "Red and black touch between {from} and {outlet}", P::outlet, 0.5,
-     "a screw through the cable or a chafed edge", R::clear_short, 40},
+     "a screw through the cable or a chafed edge", R::clear_short, 40, &kPriorEstimate},
     {overload, "overload", "More is plugged in than the fuse carries", P::circuit, 3.0,
-     "two heavy things at once", R::shed_load, 5},
+     "two heavy things at once", R::shed_load, 5, &kPriorPractice},
     {tab_off, "tab-off", "The {side} tab at {outlet} is off", P::outlet_side, 2.0,
-     "push-on tabs are knocked off when the outlet is pushed back", R::refit_tab, 5},
+     "push-on tabs are knocked off when the outlet is pushed back", R::refit_tab, 5, &kPriorPractice},
     {outlet_dead, "outlet-dead", "Outlet {outlet} is dead inside, {side} contact", P::outlet_side, 0.7,
-     "a contact bent or burnt by a worn plug", R::replace_outlet, 12},
+     "a contact bent or burnt by a worn plug", R::replace_outlet, 12, &kPriorEstimate},
     {device_dead, "device-dead", "The device, or the fuse in its plug, is dead", P::circuit, 6.0,
-     "the plug's own small fuse, a dead charger", R::replace_device, 3},
+     "the plug's own small fuse, a dead charger", R::replace_device, 3, &kPriorPractice},
     {reversed_here, "reversed-here", "Red and black are changed over at {outlet}'s tabs", P::outlet, 1.0,
-     "two tabs alike, fitted by feel", R::swap_at_tabs, 5},
+     "two tabs alike, fitted by feel", R::swap_at_tabs, 5, &kPriorEstimate},
     {reversed_from, "reversed-from", "Red and black are changed over at {outlet}'s splices", P::outlet, 0.7,
-     "colours lost in the dark", R::swap_at_splice, 9},
+     "colours lost in the dark", R::swap_at_splice, 9, &kPriorEstimate},
     {wrong_branch, "wrong-branch", "From {outlet} on, the pair of {neighbour} is connected", P::outlet_neighbour, 0.5,
-     "two pairs alike in one loom; works, but on the other fuse", R::reconnect_pair, 12},
+     "two pairs alike in one loom; works, but on the other fuse", R::reconnect_pair, 12, &kPriorEstimate},
     {wrong_branch_unfused, "wrong-branch-unfused",
      "From {outlet} on, the pair of {neighbour} is connected, and its fuse is out", P::outlet_neighbour, 1.2,
-     "the same, while the other branch is not in use yet: the beginner's classic", R::reconnect_pair, 12},
+     "the same, while the other branch is not in use yet: the beginner's classic", R::reconnect_pair, 12, &kPriorEstimate},
     {wire_thin, "wire-thin", "The wire is too thin for the load", P::circuit, 0.6,
-     "extended with what was at hand", R::thicker_wire, 90},
+     "extended with what was at hand", R::thicker_wire, 90, &kPriorEstimate},
     {opens_when_moved, "opens-when-moved", "The {side} splice at {outlet} opens when moved", P::outlet_side, 0.8,
-     "a loose joint that still touches", R::remake_splice, 8},
+     "a loose joint that still touches", R::remake_splice, 8, &kPriorEstimate},
     {none_of_these, "none-of-these", "Something not known here", P::circuit, 1.0,
-     "there is always something else", R::look_further, 60},
+     "there is always something else", R::look_further, 60, &kPriorEstimate},
 }};
 
 constexpr bool in_order() {
   for (std::size_t i = 0; i < kRows.size(); ++i) {
-    if (static_cast<std::size_t>(kRows[i].kind) != i || !(kRows[i].prior > 0.0)) return false;
+    if (static_cast<std::size_t>(kRows[i].kind) != i || !(kRows[i].prior > 0.0) || kRows[i].citation == nullptr) return false;
   }
   return true;
 }
 static_assert(in_order());
-
-constexpr tables::Citation kPriors{
-    .id = "trace-priors", .document = "Our estimate from trade sense", .edition = "2026",
-    .where = "table of fault kinds", .note = "relative weights, not counted failures",
-    .standing = tables::Standing::our_choice};
 
 void replace_all(std::string& text, std::string_view what, std::string_view with) {
   for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + with.size())) {
@@ -119,7 +115,7 @@ const FaultRow* fault_by_key(std::string_view key) {
   const auto* found = std::find_if(kRows.begin(), kRows.end(), [&](const FaultRow& r) { return r.key == key; });
   return found == kRows.end() ? nullptr : found;
 }
-const tables::Citation& prior_citation() { return kPriors; }
+const tables::Citation& prior_citation() { return kPriorEstimate; }
 
 std::string fault_key(const Fault& fault) {
   const FaultRow& row = fault_row(fault.kind);

@@ -63,7 +63,8 @@ struct FaultRow {
   double prior;                 // relative, for one place (one side of one outlet)
   std::string_view reasoning;   // why this prior
   RemedyKind remedy;
-  double repair_minutes;        // typical, from the fuse out to the re-test
+  double repair_minutes;        // typical, from the fuse out to the re-test; our estimate
+  const tables::Citation* citation;   // of the prior; never null
 };
 std::span<const FaultRow> fault_rows();        // in the order of FaultKind
 const FaultRow& fault_row(FaultKind kind);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "diagnosis/checks.h"
+#include "diagnosis/sources.h"
 
 namespace diagnosis {
 namespace {
@@ -46,21 +47,29 @@ bool other_pair(FaultKind kind) { return kind == FaultKind::wrong_branch || kind
 struct Notice {
   FaultKind kind;
   double looked, tugged, flickers;
+  const tables::Citation* citation;
 };
 constexpr Notice kNotices[] = {
-    {FaultKind::splice_open, 0.75, 0.92, 0.25},      {FaultKind::splice_on_insulation, 0.70, 0.60, 0.10},
-    {FaultKind::splice_resistive, 0.35, 0.65, 0.45}, {FaultKind::opens_when_moved, 0.35, 0.80, 0.88},
-    {FaultKind::tab_off, 0.92, 0.95, 0.10},          {FaultKind::reversed_here, 0.85, 0.03, 0.0},
-    {FaultKind::reversed_from, 0.75, 0.03, 0.0},     {FaultKind::wrong_branch_unfused, 0.45, 0.03, 0.0},
-    {FaultKind::wrong_branch, 0.45, 0.03, 0.0},      {FaultKind::pair_shorted, 0.30, 0.03, 0.0},
-    {FaultKind::wire_open, 0.15, 0.05, 0.10},        {FaultKind::clamp_loose, 0.30, 0.92, 0.20},
-    {FaultKind::fuse_loose, 0.20, 0.0, 0.40},        {FaultKind::outlet_dead, 0.15, 0.05, 0.15},
+    {FaultKind::splice_open, 0.75, 0.92, 0.25, &kNoticeEstimate},
+    {FaultKind::splice_on_insulation, 0.70, 0.60, 0.10, &kNoticeEstimate},
+    {FaultKind::splice_resistive, 0.35, 0.65, 0.45, &kNoticeEstimate},
+    {FaultKind::opens_when_moved, 0.35, 0.80, 0.88, &kNoticeEstimate},
+    {FaultKind::tab_off, 0.92, 0.95, 0.10, &kNoticeEstimate},
+    {FaultKind::reversed_here, 0.85, 0.03, 0.0, &kNoticeEstimate},
+    {FaultKind::reversed_from, 0.75, 0.03, 0.0, &kNoticeEstimate},
+    {FaultKind::wrong_branch_unfused, 0.45, 0.03, 0.0, &kNoticeEstimate},
+    {FaultKind::wrong_branch, 0.45, 0.03, 0.0, &kNoticeEstimate},
+    {FaultKind::pair_shorted, 0.30, 0.03, 0.0, &kNoticeEstimate},
+    {FaultKind::wire_open, 0.15, 0.05, 0.10, &kNoticeEstimate},
+    {FaultKind::clamp_loose, 0.30, 0.92, 0.20, &kNoticeEstimate},
+    {FaultKind::fuse_loose, 0.20, 0.0, 0.40, &kNoticeEstimate},
+    {FaultKind::outlet_dead, 0.15, 0.05, 0.15, &kNoticeEstimate},
 };
 Notice notice(FaultKind kind) {
   for (const Notice& each : kNotices) {
     if (each.kind == kind) return each;
   }
-  return {kind, 0.0, 0.0, 0.0};
+  return {kind, 0.0, 0.0, 0.0, &kNoticeEstimate};
 }
 
 constexpr int kStepsPerEmf = 60, kSteps = 80;

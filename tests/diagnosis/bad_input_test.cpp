@@ -152,7 +152,24 @@ TEST_CASE("cases that can not be traced are told") {
   Case unfused = three_outlets(Symptom::all_dead, {});
   unfused.fitted.fuse = units::Amperes(0.0);
   CHECK_FALSE(problems(unfused).empty());
+  for (const char* name : {"", " ", "Li\nghts", "\xff"}) {
+    Case unnamed = three_outlets(Symptom::one_dead, {2});
+    unnamed.neighbours.front().name = name;
+    CHECK(problems(unnamed).size() == 1);
+  }
+  Case nowhere = three_outlets(Symptom::one_dead, {2});
+  nowhere.neighbours.front().fuse_position = -3;
+  CHECK(problems(nowhere).size() == 1);
   CHECK(problems(generic_case(tables::GaugeSystem::metric)).size() == 1);   // says nothing of which outlet yet
+}
+
+TEST_CASE("every prior says where it comes from") {
+  for (const FaultRow& row : fault_rows()) {
+    CAPTURE(row.key);
+    REQUIRE(row.citation != nullptr);
+    CHECK_FALSE(row.citation->document.empty());
+    CHECK_FALSE(row.reasoning.empty());
+  }
 }
 
 TEST_CASE("the safety rules see what is unsafe") {
@@ -165,6 +182,17 @@ TEST_CASE("the safety rules see what is unsafe") {
   tug = *tracer.find_check("tug 2");
   tug.proves_dead = false;
   CHECK_FALSE(unsafe(the_case, tug).empty());
+  // The row's own flag left off changes nothing: it is told from what is done and where.
+  for (const char* id : {"tug 2", "look-behind 2", "read-gauge 2", "tug-clamps"}) {
+    Check flagless = *tracer.find_check(id);
+    flagless.act = Act::watch;
+    CHECK(unsafe(the_case, flagless).empty());
+    flagless.state.fuse_in = true;
+    CHECK_FALSE(unsafe(the_case, flagless).empty());
+    flagless.state.fuse_in = false;
+    flagless.proves_dead = false;
+    CHECK_FALSE(unsafe(the_case, flagless).empty());
+  }
   Check ohms = *tracer.find_check("ohms clamp+ clamp- out");
   ohms.state.fuse_in = true;
   CHECK_FALSE(unsafe(the_case, ohms).empty());
@@ -180,6 +208,9 @@ TEST_CASE("the safety rules see what is unsafe") {
   }
   Remedy remedy = remedy_for(the_case, {FaultKind::splice_open, {2}, network::Side::positive, -1});
   remedy.steps.erase(remedy.steps.begin() + 1);   // without proving dead
+  CHECK_FALSE(unsafe(the_case, remedy).empty());
+  remedy = remedy_for(the_case, {FaultKind::splice_open, {2}, network::Side::positive, -1});
+  for (RemedyStep& step : remedy.steps) step.act = Act::watch;   // wiring that says it takes no hands
   CHECK_FALSE(unsafe(the_case, remedy).empty());
   remedy = remedy_for(the_case, {FaultKind::fuse_blown, {}, network::Side::positive, -1});
   remedy.steps.back().fits_fuse = units::Amperes(20.0);

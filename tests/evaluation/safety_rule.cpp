@@ -30,7 +30,8 @@ double fuse_spoken_of(const std::string& words) {
 }
 
 bool fingers_on_metal(CheckKind kind) {
-  return kind == CheckKind::look_behind || kind == CheckKind::tug || kind == CheckKind::tug_clamps;
+  return kind == CheckKind::look_behind || kind == CheckKind::tug || kind == CheckKind::tug_clamps ||
+         kind == CheckKind::read_gauge;   // drawn forward to be read
 }
 
 bool tells_to_prove_dead(const std::string& words) {
