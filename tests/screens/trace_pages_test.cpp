@@ -5,6 +5,8 @@
 #include <random>
 
 #include "circuits.h"
+#include "pictures/sketch.h"
+#include "screens/trace_place.h"
 #include "support.h"
 #include "trace_scenes.h"
 
@@ -277,4 +279,48 @@ TEST_CASE("the screen stays awake while a trace runs, and only then") {
   CHECK(walker.host.awake);
   REQUIRE(walker.go("size"));
   CHECK_FALSE(walker.host.awake);
+}
+
+TEST_CASE("the part of each fault is marked within the sketch, and never our fuse for a fault before the block") {
+  for (const auto make : {screens_test::demo, screens_test::tree, screens_test::thirty}) {
+    diagnosis::Case the_case = diagnosis::generic_case(tables::GaugeSystem::awg);
+    the_case.circuit = make();
+    pictures::SketchOptions plain;
+    const std::size_t unmarked = pictures::sketch(the_case.circuit, nullptr, plain).shapes.size();
+    for (const diagnosis::Hypothesis& hypothesis : diagnosis::hypotheses(the_case)) {
+      const screens::Marked marked = screens::marked_by(the_case, hypothesis.fault);
+      CAPTURE(diagnosis::fault_key(hypothesis.fault));
+      pictures::SketchOptions options;
+      options.marks = marked.marks;
+      const drawing::Picture picture = pictures::sketch(the_case.circuit, nullptr, options);
+      CHECK(picture.shapes.size() == unmarked + 2 * marked.marks.size());   // each with what parts it from the wires
+      const bool before_block = hypothesis.fault.kind == diagnosis::FaultKind::main_open ||
+                                hypothesis.fault.kind == diagnosis::FaultKind::feeder_resistive ||
+                                hypothesis.fault.kind == diagnosis::FaultKind::source_flat;
+      for (const pictures::SketchMark& mark : marked.marks) {
+        if (before_block) CHECK(mark.place != pictures::MarkPlace::fuse);
+        if (hypothesis.fault.outlet != circuit::kBlock) CHECK(mark.outlet == hypothesis.fault.outlet);
+      }
+      for (std::size_t i = unmarked; i < picture.shapes.size(); ++i) {
+        if (const auto* ring = std::get_if<drawing::Circle>(&picture.shapes[i].form)) {
+          CHECK(ring->centre.x - ring->radius >= 0.0);
+          CHECK(ring->centre.x + ring->radius <= picture.width);
+          CHECK(ring->centre.y + ring->radius <= picture.height);
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("two leads stand at their two points: the ring at the red one, the square at the black one") {
+  diagnosis::Case the_case = diagnosis::generic_case(tables::GaugeSystem::awg);
+  diagnosis::Check check;
+  check.kind = diagnosis::CheckKind::volts;
+  check.red = {diagnosis::SpotKind::splice, {3}, network::Side::positive};
+  check.black = {diagnosis::SpotKind::bus, circuit::kBlock, network::Side::negative};
+  const screens::Marked marked = screens::marked_by(the_case, check);
+  REQUIRE(marked.marks.size() == 2);
+  CHECK(marked.marks[0] == pictures::SketchMark{pictures::MarkPlace::splice, true, {3}, pictures::MarkShape::ring});
+  CHECK(marked.marks[1] == pictures::SketchMark{pictures::MarkPlace::bus, false, circuit::kBlock, pictures::MarkShape::square});
+  CHECK(marked.words == "the red splice at C; the negative bus");
 }

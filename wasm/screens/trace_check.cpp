@@ -100,7 +100,8 @@ enum class Answers { in_foot, rest_in_foot, in_page };
 
 Answers place_of_answers(const diagnosis::Check& check) {
   if (ui::foot_stands("all " + check.id)) return Answers::in_foot;
-  return ui::foot_stands("rest " + check.id) ? Answers::rest_in_foot : Answers::in_page;
+  constexpr float kMostForTheRest = 0.3F;   // what is pinned without the answers must not bury them
+  return ui::foot_stands("rest " + check.id, kMostForTheRest) ? Answers::rest_in_foot : Answers::in_page;
 }
 
 }  // namespace

@@ -17,7 +17,6 @@ namespace ui {
 namespace {
 
 constexpr float kLowestWindow = 520.0F;
-constexpr float kMostOfWindow = 0.54F;      // the question must stay in sight above it
 constexpr float kAir = 10.0F;               // over and under its widgets
 constexpr std::size_t kFeetRemembered = 64;
 
@@ -30,15 +29,13 @@ std::uint32_t key_of(std::string_view id) {
   return key;
 }
 
-float most_of_window() { return (now().frame.height - now().bar_height) * kMostOfWindow; }
-
 }  // namespace
 
-bool foot_stands(std::string_view id) {
+bool foot_stands(std::string_view id, float most_of_window) {
   const State::Parts& p = now();
   if (two_columns() || p.frame.height < kLowestWindow) return false;
   const auto known = p.feet.find(key_of(id));
-  return known == p.feet.end() || known->second <= most_of_window();
+  return known == p.feet.end() || known->second <= (p.frame.height - p.bar_height) * most_of_window;
 }
 
 void foot_reads_here() { now().foot_reads_at = now().recorder.size(); }

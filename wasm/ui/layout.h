@@ -54,7 +54,7 @@ void scroll_page_to_top();
 //   if (ui::foot_stands("answers")) { ui::begin_foot("answers"); ...; ui::end_foot(); }
 // foot_stands: false in two columns, in a low window, and for a foot that proved too tall for the
 // window; its widgets belong in the body then. `id`: another one for other content.
-bool foot_stands(std::string_view id);
+bool foot_stands(std::string_view id, float most_of_window = 0.54F);   // the page must stay in sight above it
 void begin_foot(std::string_view id);
 void end_foot();
 void foot_reads_here();       // where in the reading order the foot comes; else after the body
