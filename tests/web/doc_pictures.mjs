@@ -6,7 +6,8 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateSync } from 'node:zlib';
 import { bring, find, idle, openBrowser, openPhone, press, startServer } from './support.mjs';
-import { chainFile, importFile, openNotebook, scratch, understand } from './walk.mjs';
+import { Person } from './trace_person.mjs';
+import { chainFile, goTo, importFile, openNotebook, scratch, understand } from './walk.mjs';
 
 const FOLDER = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'docs', 'pictures');
 const COLOURS = [48, 24, 16];     // as many as keep it under the limit
@@ -113,6 +114,22 @@ const open = async (browser, server, options = {}) => {
   return page;
 };
 
+// A trace until a check of this kind is asked, or until a remedy is there.
+async function trace(page, person, until) {
+  await goTo(page, 'Trace');
+  await press(page, 'checkbox', 'Meter');
+  await press(page, 'button', 'One outlet is dead');
+  await press(page, 'button', /^C, /);
+  for (let i = 0; i < 20; i += 1) {
+    const heading = find(page, 'group', 'Check').first().getByRole('heading').first();
+    if (!await heading.count()) return;
+    const asks = (await heading.textContent()).trim();
+    if (until && until.test(asks)) return;
+    await press(page, 'button', person.answer(asks));
+  }
+}
+const looseSplice = () => new Person({ open: ['black splice C'], dead: ['C'] });
+
 const PICTURES = {
   'size-day': async () => {},
   why: (page) => press(page, 'button', /^12 AWG/),
@@ -129,6 +146,8 @@ const PICTURES = {
     await idle(page);
     await bring(page, find(page, 'group', 'Answer').first());
   },
+  'trace-check': (page) => trace(page, looseSplice(), /splice/),
+  'trace-found': (page) => trace(page, looseSplice()),
   'thirty-outlets': async (page) => {
     const files = scratch();
     await openNotebook(page);

@@ -54,6 +54,26 @@ function pointsOf(question) {
   return [pointOf(match[1]), pointOf(match[2])];
 }
 
+// What is plugged in or taken apart before a reading. Every sentence must be understood, or the reading would be another.
+const STATES = [
+  [/^Plug the (?:lamp|device that you know is good) into ([ABC])$/, (state, m) => { state.lampAt = m[1]; }],
+  [/^Leave the device that failed in ([ABC]), switched on$/, (state, m) => { state.lampAt = m[1]; state.failed = true; }],
+  [/^Pull the .*fuse at position \d+ and prove dead$/, () => {}],
+  [/^Take the wires that come from .+ out of both splices at ([ABC]), ends apart$/, (state, m) => { state.parted = m[1]; }],
+  [/^Meter on ohms, everything unplugged$/, () => {}],
+];
+function stateOf(question) {
+  const state = {};
+  const measure = question.search(/(Measure|Hold the lamp) /);
+  if (measure < 0) return state;
+  for (const sentence of question.slice(0, measure).split('. ').map((each) => each.trim()).filter(Boolean)) {
+    const known = STATES.find(([pattern]) => pattern.test(sentence));
+    if (!known) throw new Error(`nobody taught this person to do: ${sentence}`);
+    known[1](state, sentence.match(known[0]));
+  }
+  return state;
+}
+
 // Answers: the words on the button, a pattern of them, or { type: '12.6' } for the keypad.
 const FULL = /^About \d/;
 const ZERO = /^(Near 0 V|Below [\d.]+ V)$/;
@@ -132,7 +152,8 @@ export class Person {
   answer(question) {
     const outlet = (pattern) => question.match(pattern)?.[1];
     let at;
-    const state = { lampAt: outlet(/Plug the (?:lamp|device[^.]*) into ([ABC])/), parted: outlet(/out of both splices at ([ABC])/) };
+    const state = stateOf(question);
+    if (this.deadDevice && state.failed) state.lampAt = undefined;      // it takes nothing
     if (/ Measure /.test(' ' + question) && /Meter on ohms/.test(question)) {
       const { find } = this.#parts(false, state);
       const [red, black] = pointsOf(question);
