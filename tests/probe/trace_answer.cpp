@@ -62,7 +62,9 @@ Json sites_json(const Check& check) {
 Json state_json(const diagnosis::State& state) {
   using diagnosis::Plugged;
   Json json = {{"fuse_in", state.fuse_in}};
-  if (state.plugged != Plugged::nothing) json["plugged"] = state.plugged == Plugged::lamp ? "lamp" : "device";
+  if (state.plugged != Plugged::nothing) {
+    json["plugged"] = word_of<Plugged>(state.plugged, {{"lamp", Plugged::lamp}, {"device", Plugged::device}, {"failed device", Plugged::own}});
+  }
   if (state.plugged != Plugged::nothing) json["at_outlet"] = state.at.number;
   if (state.parted_at) json["parted_at_outlet"] = state.parted_at->number;
   return json;
