@@ -15,6 +15,22 @@ constexpr double kLeastBits = 0.02;
 constexpr double kNoneFits = 0.5;
 constexpr double kSomeWeight = 0.01;
 constexpr std::size_t kMostToTry = 5;
+// Whoever is not sure so many times in a row is not helped by one more question: the likeliest remedy
+// is tried sooner when it is likelier than not. From the trade's sense, an estimate.
+constexpr std::size_t kUnsureOfLikely = 3, kUnsureOfAny = 6;
+constexpr double kLikely = 0.5;
+
+// Answers of "not sure" since the last one that told anything, or since the last remedy.
+std::size_t unsure_in_a_row(const Record& record) {
+  std::size_t count = 0;
+  for (auto entry = record.entries.rbegin(); entry != record.entries.rend(); ++entry) {
+    if (entry->kind != EntryKind::check) break;
+    if (entry->answer.kind == AnswerKind::cant_reach) continue;   // says where, not what
+    if (entry->answer.kind != AnswerKind::not_sure) break;
+    ++count;
+  }
+  return count;
+}
 
 }  // namespace
 
@@ -147,7 +163,9 @@ Advice Tracer::Work::advise() const {
     made.words = remedy_words(made.probability);
     return made;
   }
-  const NextChoice choice = next_check();
+  const std::size_t unsure = unsure_in_a_row(record);
+  const bool try_now = unsure >= kUnsureOfAny || (unsure >= kUnsureOfLikely && sure >= kLikely);
+  const NextChoice choice = try_now ? NextChoice{} : next_check();
   if (choice.check < 0 || choice.most_bits < kLeastBits) {
     made.kind = AdviceKind::cannot_tell;
     made.to_try = order_to_try(groups);
@@ -158,8 +176,9 @@ Advice Tracer::Work::advise() const {
       made.remedy = made.to_try.front();
     }
     made.probability = groups[top];
-    made.words = made.to_try.size() == 1 ? "Nothing more can be told with what is in hand. Try this."
-                                         : "Nothing in hand can tell these apart. Try them in this order, re-testing after each.";
+    made.words = try_now ? "Several answers were not sure. Trying this first tells more than another check."
+                 : made.to_try.size() == 1 ? "Nothing more can be told with what is in hand. Try this."
+                                           : "Nothing in hand can tell these apart. Try them in this order, re-testing after each.";
     return made;
   }
   made.kind = AdviceKind::check;

@@ -111,6 +111,27 @@ TEST_CASE("a remedy made in vain is not offered again while another fault has we
   CHECK(offered.size() == 4);
 }
 
+TEST_CASE("nobody is asked without end who is not sure of anything") {
+  const auto unsure_answers = [](Tracer& tracer) {
+    int asked = 0;
+    for (Advice advice = tracer.next(); advice.check && asked < 100; advice = tracer.next(), ++asked) {
+      tracer.observe(advice.check->id, not_sure());
+    }
+    return asked;
+  };
+  Tracer blown(three_outlets(Symptom::all_dead, {}));
+  blown.observe("fuse-look", word("blown"));
+  CHECK(unsure_answers(blown) <= 3);
+  const Advice advice = blown.next();
+  CHECK(advice.kind == AdviceKind::cannot_tell);
+  REQUIRE(advice.remedy.has_value());
+  blown.after_remedy(advice.remedy->id, RetestResult::same);
+  CHECK(unsure_answers(blown) > 0);    // asked again after a remedy in vain
+  Tracer vague(three_outlets(Symptom::one_dead, {2}));
+  CHECK(unsure_answers(vague) == 6);   // nothing stands out: the order to try
+  CHECK(vague.next().to_try.size() > 1);
+}
+
 TEST_CASE("a circuit edited in the middle: what still applies is kept, what does not is named") {
   Case the_case = three_outlets(Symptom::one_dead, {2});
   Tracer tracer(the_case);
