@@ -108,8 +108,8 @@ if wanted sanitize || wanted fuzz; then
         name=$(basename "$fuzzer")
         corpus=$root/build/corpus/$name
         mkdir -p "$corpus"
-        if quietly "$name" "$fuzzer" -max_total_time=30 -max_len=20000 -timeout=5 -rss_limit_mb=1024 \
-             -print_final_stats=1 -artifact_prefix="$logs/$name-" "$corpus" "$root"/tests/documents/*/; then
+        if quietly "$name" "$fuzzer" -max_total_time=30 -max_len=20000 -timeout=20 -rss_limit_mb=1024 \
+             -print_final_stats=1 -artifact_prefix="$logs/$name-" "$corpus" "$root"/tests/documents/*/ "$root"/tests/fuzz/traces; then
           good
           echo "  $name: $(sed -n 's/^stat::number_of_executed_units: *//p' "$logs/$name.log") inputs, none crashed"
         fi
