@@ -38,7 +38,7 @@ bool Tracer::Work::was_tried(std::size_t one) const {
   return std::find(in_vain.begin(), in_vain.end(), static_cast<int>(one)) != in_vain.end();
 }
 
-std::vector<Remedy> Tracer::Work::order_to_try(const std::vector<double>& groups) const {
+std::vector<std::size_t> Tracer::Work::groups_to_try(const std::vector<double>& groups) const {
   std::vector<std::size_t> order;
   for (std::size_t g = 0; g < groups.size(); ++g) {
     const bool not_possible = std::find(could_not.begin(), could_not.end(), static_cast<int>(g)) != could_not.end();
@@ -50,6 +50,10 @@ std::vector<Remedy> Tracer::Work::order_to_try(const std::vector<double>& groups
     return groups[a] / model->group_minutes[a] > groups[b] / model->group_minutes[b];
   });
   if (order.size() > kMostToTry) order.resize(kMostToTry);
+  return order;
+}
+
+std::vector<Remedy> Tracer::Work::remedies_of(const std::vector<std::size_t>& order) const {
   std::vector<Remedy> remedies;
   for (const std::size_t g : order) {
     remedies.push_back(remedy_for(model->the_case, model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(g)))].fault));
@@ -151,7 +155,7 @@ Advice Tracer::Work::advise() const {
     made.odd_entry = odd_entry();
     made.words = made.odd_entry ? "These answers do not go together. One of them stands out: take it again."
                                 : "Nothing known here explains all of these answers.";
-    made.to_try = order_to_try(groups);
+    made.to_try = remedies_of(groups_to_try(groups));
     offer(made, next_check());
     return made;
   }
@@ -168,14 +172,15 @@ Advice Tracer::Work::advise() const {
   const NextChoice choice = try_now ? NextChoice{} : next_check();
   if (choice.check < 0 || choice.most_bits < kLeastBits) {
     made.kind = AdviceKind::cannot_tell;
-    made.to_try = order_to_try(groups);
+    const std::vector<std::size_t> order = groups_to_try(groups);
+    made.to_try = remedies_of(order);
+    made.probability = order.empty() ? 0.0 : groups[order.front()];   // of the quick and likely one, not of the likeliest
     if (made.to_try.empty()) {
       made.remedy = remedy_for(model->the_case, Fault{});
       made.to_try.push_back(*made.remedy);
     } else {
       made.remedy = made.to_try.front();
     }
-    made.probability = groups[top];
     made.words = try_now ? "Several answers were not sure. Trying this first tells more than another check."
                  : made.to_try.size() == 1 ? "Nothing more can be told with what is in hand. Try this."
                                            : "Nothing in hand can tell these apart. Try them in this order, re-testing after each.";

@@ -47,7 +47,8 @@ struct Tracer::Work {
   [[nodiscard]] NextChoice next_check() const;
   [[nodiscard]] int likeliest_in(int group) const;     // hypothesis
   [[nodiscard]] bool was_tried(std::size_t group) const;
-  [[nodiscard]] std::vector<Remedy> order_to_try(const std::vector<double>& groups) const;
+  [[nodiscard]] std::vector<std::size_t> groups_to_try(const std::vector<double>& groups) const;   // in that order
+  [[nodiscard]] std::vector<Remedy> remedies_of(const std::vector<std::size_t>& order) const;
   [[nodiscard]] std::optional<std::size_t> odd_entry() const;
   [[nodiscard]] Advice advise() const;
   void offer(Advice& advice, const NextChoice& choice) const;

@@ -83,7 +83,7 @@ void draw_remedy(app::AppState& app, Memory& memory) {
   ui::end_flow();
   ui::question(remedy.title);
   ui::announce(remedy.title);
-  ui::caption(advice.words);
+  if (!alone) ui::caption(advice.words);   // alone, the pill has said as much
   ui::end_card();
   draw_trace_sketch(app, memory, marked_by(trace.tracer().the_case(), remedy.fault));
   draw_order(trace.tracer().the_case(), advice.to_try);
