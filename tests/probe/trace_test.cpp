@@ -183,7 +183,8 @@ TEST_CASE("every check is listed, and each can be answered in its own words") {
     if (all.size() < 150) all.push_back({{"check", check["id"]}, {"answer", check["answers"][0]["answer"]}});
   }
   request["told"] = all;
-  for (const Json& receipt : ask(request).at("receipts")) CHECK(receipt.at("taken") == true);
+  const Json told = ask(request);   // kept: a loop over a part of what is not, reads what is gone
+  for (const Json& receipt : told.at("receipts")) CHECK(receipt.at("taken") == true);
 }
 
 TEST_CASE("a request to trace is strict") {

@@ -104,36 +104,44 @@ Answers place_of_answers(const diagnosis::Check& check) {
   return ui::foot_stands("rest " + check.id, kMostForTheRest) ? Answers::rest_in_foot : Answers::in_page;
 }
 
-}  // namespace
-
-void draw_trace_check(app::AppState& app, Memory& memory) {
-  app::Trace& trace = app.trace();
-  const diagnosis::Check check = *trace.advice().check;
+// The page's part and the foot each have a scope of their own: the page's has to end with the page's part.
+void draw_body(app::AppState& app, Memory& memory, const diagnosis::Check& check, Answers place, const UndoLast& undo,
+               std::optional<diagnosis::Answer>& given) {
   const ui::Scope scope(check.id);
-  bool undo_pressed = false;
-  const UndoLast undo{trace.answers() > 0, &undo_pressed};
-  const Answers place = place_of_answers(check);
-  std::optional<diagnosis::Answer> given;
   ui::begin_columns();
   draw_check_card(check);
   if (place == Answers::in_foot) ui::foot_reads_here();
   if (place == Answers::in_page) given = trace_answers(check, undo);
   if (place == Answers::rest_in_foot) given = main_answers(check);
   ui::next_column();
-  draw_trace_sketch(app, memory, marked_by(trace.tracer().the_case(), check));
+  draw_trace_sketch(app, memory, marked_by(app.trace().tracer().the_case(), check));
   if (ui::button("Why this check")) app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_why));
   draw_trace_suspects(app);
   ui::end_columns();
-  if (place == Answers::in_foot) {
-    ui::begin_foot("all " + check.id);
-    given = main_answers(check);
+}
+
+void draw_foot(const diagnosis::Check& check, Answers place, const UndoLast& undo, std::optional<diagnosis::Answer>& given) {
+  const bool all = place == Answers::in_foot;
+  ui::begin_foot((all ? "all " : "rest ") + check.id);
+  {
+    const ui::Scope scope(check.id);
+    if (all) given = main_answers(check);
     if (const auto other = other_answers(check, undo)) given = other;
-    ui::end_foot();
-  } else if (place == Answers::rest_in_foot) {
-    ui::begin_foot("rest " + check.id);
-    if (const auto other = other_answers(check, undo)) given = other;
-    ui::end_foot();
   }
+  ui::end_foot();
+}
+
+}  // namespace
+
+void draw_trace_check(app::AppState& app, Memory& memory) {
+  app::Trace& trace = app.trace();
+  const diagnosis::Check check = *trace.advice().check;
+  bool undo_pressed = false;
+  const UndoLast undo{trace.answers() > 0, &undo_pressed};
+  const Answers place = place_of_answers(check);
+  std::optional<diagnosis::Answer> given;
+  draw_body(app, memory, check, place, undo, given);
+  if (place != Answers::in_page) draw_foot(check, place, undo, given);
   // A sheet of its own: never within the foot, whose records move in the reading order.
   if (place != Answers::in_page)
     if (const auto typed = typed_reading(check)) given = typed;
