@@ -47,6 +47,7 @@ export async function leave({ page, context, errors }) {
 
 // What stands in the head of a page or sheet, and so above what press() scrolls to.
 export async function pressHead(page, name) {
+  await idle(page);   // a picture just taken lays the page out anew: where the button stood is not where it stands
   const box = await find(page, 'button', name).last().boundingBox();
   await tap(page, box.x + box.width / 2, box.y + box.height / 2);
 }
