@@ -6,6 +6,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import { buildBlank } from './blank/build.mjs';
+import { quantile, timeFrames } from './frame_times.mjs';
 import { bring, DIST, find, idle, openBrowser, openPhone, sleep, startServer, tap } from './support.mjs';
 import { nextCheck } from './trace_bench.mjs';
 import { chainFile, importFile, openNotebook, scratch, understand } from './walk.mjs';
@@ -15,8 +16,6 @@ const STARTS = 7;
 const INPUTS = 40;
 const STEPS = 12;
 
-const sorted = (values) => [...values].sort((a, b) => a - b);
-const quantile = (values, q) => sorted(values)[Math.min(values.length - 1, Math.floor(q * values.length))] ?? NaN;
 const median = (values) => quantile(values, 0.5);
 const ms = (value) => (value < 10 ? value.toFixed(1) : value.toFixed(0)) + ' ms';
 const kB = (bytes) => (bytes / 1000).toFixed(0) + ' kB';
@@ -94,17 +93,6 @@ async function starts(browser, app, blank) {
 }
 
 // ---- input, idle, memory
-
-// Each animation frame's script, timed from outside the app.
-function timeFrames() {
-  const real = globalThis.requestAnimationFrame.bind(globalThis);
-  globalThis.frameTimes = [];
-  globalThis.requestAnimationFrame = (call) => real((time) => {
-    const start = performance.now();
-    call(time);
-    globalThis.frameTimes.push(performance.now() - start);
-  });
-}
 
 async function openTimed(browser, server, slow) {
   const context = await browser.newContext({ viewport: { width: 412, height: 915 }, isMobile: true, hasTouch: true, locale: 'en-GB' });

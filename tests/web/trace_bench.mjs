@@ -1,21 +1,10 @@
 // What the next check of a trace costs in the browser: from the tap on an answer to the frame that shows
 // the next one, with the CPU slowed. Printed, not judged. Part of bench.mjs.
+import { quantile, timeFrames } from './frame_times.mjs';
 import { bring, find, idle, openPhone, press, tap } from './support.mjs';
 import { chainFile, goTo, importFile, openNotebook, scratch, understand } from './walk.mjs';
 
 const ANSWERS = 10;
-const quantile = (values, q) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(q * values.length))] ?? NaN;
-
-// Each animation frame's script, timed from outside the app: the check is chosen within one of them.
-function timeFrames() {
-  const real = globalThis.requestAnimationFrame.bind(globalThis);
-  globalThis.frameTimes = [];
-  globalThis.requestAnimationFrame = (call) => real((time) => {
-    const start = performance.now();
-    call(time);
-    globalThis.frameTimes.push(performance.now() - start);
-  });
-}
 
 export async function nextCheck(browser, server, outlets, slow) {
   const files = scratch();

@@ -7,15 +7,6 @@
 namespace screens {
 namespace {
 
-ui::Type type_of(drawing::TextSize size) {
-  switch (size) {
-    case drawing::TextSize::caption: return ui::Type::caption;
-    case drawing::TextSize::text: return ui::Type::text;
-    case drawing::TextSize::title: return ui::Type::title;
-  }
-  return ui::Type::text;
-}
-
 // Laid out at text size 100 %: ui::picture draws it as much larger as the person reads.
 pictures::PlateOptions plate_options(const app::AppState& app) {
   const double scale = app.preferences().text_size / 100.0;
@@ -23,7 +14,7 @@ pictures::PlateOptions plate_options(const app::AppState& app) {
   options.view_width = static_cast<double>(ui::width()) / scale;
   options.preference = app.units();
   options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
-    return static_cast<double>(ui::measure(text, type_of(size), bold).width) / scale;
+    return static_cast<double>(ui::measure(text, ui::type_of(size), bold).width) / scale;
   };
   return options;
 }

@@ -6,15 +6,6 @@
 namespace screens {
 namespace {
 
-ui::Type type_of(drawing::TextSize size) {
-  switch (size) {
-    case drawing::TextSize::caption: return ui::Type::caption;
-    case drawing::TextSize::text: return ui::Type::text;
-    case drawing::TextSize::title: return ui::Type::title;
-  }
-  return ui::Type::text;
-}
-
 void open_subject(app::AppState& app, const drawing::Subject& subject) {
   switch (static_cast<pictures::SketchSubject>(subject.kind)) {
     case pictures::SketchSubject::battery: return app.go(app::Route::at(app::Screen::size, app::Sheet::supply));
@@ -37,7 +28,7 @@ const drawing::Picture& laid_out(app::AppState& app, SketchCache& cache) {
   options.view_width = static_cast<double>(width) / scale;
   options.preference = app.units();
   options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
-    return static_cast<double>(ui::measure(text, type_of(size), bold).width) / scale;
+    return static_cast<double>(ui::measure(text, ui::type_of(size), bold).width) / scale;
   };
   cache.picture = pictures::sketch(app.circuit(), app.answer().choice(), options);
   cache.revision = app.revision();

@@ -6,15 +6,6 @@
 namespace screens {
 namespace {
 
-ui::Type type_of(drawing::TextSize size) {
-  switch (size) {
-    case drawing::TextSize::caption: return ui::Type::caption;
-    case drawing::TextSize::text: return ui::Type::text;
-    case drawing::TextSize::title: return ui::Type::title;
-  }
-  return ui::Type::text;
-}
-
 std::string key_of(const std::vector<pictures::SketchMark>& marks) {
   std::string key;
   for (const pictures::SketchMark& mark : marks)
@@ -30,7 +21,7 @@ pictures::SketchOptions options_for(app::AppState& app, float width, std::vector
   options.preference = app.units();
   options.marks = std::move(marks);
   options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
-    return static_cast<double>(ui::measure(text, type_of(size), bold).width) / scale;
+    return static_cast<double>(ui::measure(text, ui::type_of(size), bold).width) / scale;
   };
   return options;
 }

@@ -14,6 +14,15 @@
 #include "ui/press.h"
 
 namespace ui {
+
+Type type_of(drawing::TextSize size) {
+  switch (size) {
+    case drawing::TextSize::caption: return Type::caption;
+    case drawing::TextSize::text: return Type::text;
+    case drawing::TextSize::title: return Type::title;
+  }
+  return Type::caption;
+}
 namespace {
 
 using drawing::Point;
@@ -53,15 +62,6 @@ void paint(const Map& map, const drawing::Box& s) {
     ImGui::GetWindowDrawList()->AddRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink(s.ink), map.length(s.radius), 0,
                                         map.length(s.line_width));
   }
-}
-
-Type type_of(drawing::TextSize size) {
-  switch (size) {
-    case drawing::TextSize::caption: return Type::caption;
-    case drawing::TextSize::text: return Type::text;
-    case drawing::TextSize::title: return Type::title;
-  }
-  return Type::caption;
 }
 
 void paint(const Map& map, const drawing::Text& s) {

@@ -5,8 +5,11 @@
 #include <string_view>
 
 #include "drawing/shape.h"
+#include "ui/theme.h"
 
 namespace ui {
+
+Type type_of(drawing::TextSize size);   // the type a picture of text size 100 % is set in
 
 struct PictureOptions {
   double at_least = 1.0;      // least scale when shrunk to fit the width, before it scrolls
