@@ -145,7 +145,7 @@ Plant::Plant(const Case& the_case) {
       parent_[at(red(own + step))] = red(before);
       parent_[at(black(own + step))] = black(before);
     }
-    device_.push_back(appliance_of(outlet.load, circuit.supply.nominal));
+    device_.push_back(appliance_of(outlet.devices.front().load, circuit.supply.nominal));
     distance_m_.push_back(circuit::distance_from_block(circuit, outlet.id).number());
   }
   for (const auto& each : built.elements) {

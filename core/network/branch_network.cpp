@@ -41,8 +41,8 @@ class Builder {
     return {post, kReference};
   }
   void add_device(const circuit::Outlet& outlet, units::Volts nominal, double loading, Pair at) {
-    const detail::DeviceLaw device = detail::device_law(outlet.load, nominal);
-    const units::Volts fold = fold_voltage(outlet.load, nominal);
+    const detail::DeviceLaw device = detail::device_law(outlet.devices.front().load, nominal);
+    const units::Volts fold = fold_voltage(outlet.devices.front().load, nominal);
     const bool on = loading > 0.0 && device.law != Law::open;
     BranchId branch;
     if (!on || (device.law == Law::resistance && device.value / loading > kLargestOhm)) {

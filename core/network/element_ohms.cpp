@@ -70,7 +70,7 @@ ElementOhms element_ohms(const circuit::Circuit& circuit, const Fitted& fitted, 
   const double splice_ohm = part_ohm(wiring.splice_part);
   ohms.outlets.reserve(circuit.outlets.size());
   for (const circuit::Outlet& outlet : circuit.outlets) {
-    ohms.outlets.push_back({wire_ohm(*fitted.size, outlet.run, wiring.wire_temperature), splice_ohm, tail_ohm,
+    ohms.outlets.push_back({wire_ohm(*fitted.size, outlet.run.length, wiring.wire_temperature), splice_ohm, tail_ohm,
                             part_ohm(outlet.terminal_part), part_ohm(outlet.outlet_part)});
   }
   return ohms;

@@ -106,7 +106,7 @@ Radial::Radial(const circuit::Circuit& circuit, const Fitted& fitted, BatterySta
   outlets_.reserve(circuit.outlets.size());
   for (std::size_t k = 0; k < circuit.outlets.size(); ++k) {
     const circuit::Outlet& from = circuit.outlets[k];
-    const detail::DeviceLaw device = detail::device_law(from.load, circuit.supply.nominal);
+    const detail::DeviceLaw device = detail::device_law(from.devices.front().load, circuit.supply.nominal);
     Outlet outlet;
     for (std::size_t p = 0; p < k; ++p) {
       if (circuit.outlets[p].id == from.fed_from) outlet.parent = static_cast<std::ptrdiff_t>(p);
@@ -116,7 +116,7 @@ Radial::Radial(const circuit::Circuit& circuit, const Fitted& fitted, BatterySta
     outlet.law = device.law;
     outlet.value = device.value;
     outlet.rated_a = device.rated_a;
-    outlet.fold_v = fold_voltage(from.load, circuit.supply.nominal).number();
+    outlet.fold_v = fold_voltage(from.devices.front().load, circuit.supply.nominal).number();
     const double upstream =
         outlet.parent < 0 ? root_ohm_ : outlets_[static_cast<std::size_t>(outlet.parent)].loop_ohm;
     outlet.loop_ohm = upstream + outlet.path_ohm;

@@ -36,7 +36,7 @@ Context::Context(const circuit::Circuit& valid_circuit)
   }
   std::vector<units::Metres> distance(circuit.outlets.size());
   for (std::size_t i = 0; i < distance.size(); ++i) {  // parents stand before their children
-    distance[i] = circuit.outlets[i].run;
+    distance[i] = circuit.outlets[i].run.length;
     if (demand.parent[i] != kNoParent) distance[i] += distance[demand.parent[i]];
     if (distance[i] > farthest) farthest = distance[i];
   }

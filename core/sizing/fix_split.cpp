@@ -23,7 +23,7 @@ Circuit part_of(const Circuit& circuit, const std::vector<bool>& wanted, const D
     Outlet outlet = circuit.outlets[i];
     std::size_t above = demand.parent[i];
     while (above != kNoParent && !wanted[above]) {
-      outlet.run += circuit.outlets[above].run;
+      outlet.run.length += circuit.outlets[above].run.length;
       above = demand.parent[above];
     }
     outlet.fed_from = above == kNoParent ? circuit::kBlock : circuit.outlets[above].id;
@@ -83,7 +83,7 @@ std::vector<Cut> cuts(const Circuit& circuit, const Demand& demand) {
 
 bool has_load(const Circuit& circuit) {
   return std::any_of(circuit.outlets.begin(), circuit.outlets.end(),
-                     [](const Outlet& outlet) { return outlet.load.rating > 0.0; });
+                     [](const Outlet& outlet) { return outlet.devices.front().load.rating > 0.0; });
 }
 
 struct Split {

@@ -124,7 +124,7 @@ void note_folds(const Context& context, const network::RadialSolution& solution,
   for (std::size_t j = 0; j < solution.folded.size(); ++j) {
     if (!solution.folded[j] || context.demand.rated_a[j] <= 0.0) continue;
     // With the battery low, a told minimum voltage is judged by itself.
-    if (low && context.circuit.outlets[j].load.minimum_voltage) continue;
+    if (low && context.circuit.outlets[j].devices.front().load.minimum_voltage) continue;
     if (!low) into.results[j].runs = false;
     if (!into.cannot_run || (into.cannot_run_low && !low)) {
       into.cannot_run = j;
@@ -156,7 +156,7 @@ OutletsFound find_outlets(const Context& context, Solved& solved, WarmStart& war
     found.flowing_a[i] = drop.solution->total_current_a;
     note_folds(context, *drop.solution, false, found);
     // Only a told lowest voltage is judged; for the others the same loading is shown.
-    const bool judged = context.circuit.outlets[i].load.minimum_voltage.has_value();
+    const bool judged = context.circuit.outlets[i].devices.front().load.minimum_voltage.has_value();
     const WorstCase low = judged ? low_battery.worst(Worst::low_voltage, i, warmed ? &warm.low[i] : drop.loading, search)
                                  : low_battery.at(Worst::low_voltage, i, *drop.loading);
     found.low_v[i] = low.solution->outlet_voltage_v[i];
@@ -249,7 +249,7 @@ double volts_missing(const Context& context, const Candidate& candidate) {
   for (std::size_t i = 0; i < candidate.outlets.size(); ++i) {
     const OutletResult& outlet = candidate.outlets[i];
     most = std::max(most, (outlet.drop_fraction - outlet.drop_limit) * context.nominal_v());
-    const auto minimum = context.circuit.outlets[i].load.minimum_voltage;
+    const auto minimum = context.circuit.outlets[i].devices.front().load.minimum_voltage;
     if (minimum) most = std::max(most, (*minimum - outlet.voltage_low).number());
   }
   return most;

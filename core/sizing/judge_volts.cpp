@@ -41,8 +41,8 @@ Judgement judge_operating_point(const Judging& judging, const CannotRun& cannot_
   result.at = outlet.id;
   result.sentence = with + "the load at " + outlet_text(*cannot_run.outlet) + " cannot run at that length";
   result.sentence += cannot_run.only_when_low ? " when the battery is low." : ".";
-  if (outlet.load.minimum_voltage) {
-    result.sentence += " It stops below " + units::volts_text(*outlet.load.minimum_voltage) + ".";
+  if (outlet.devices.front().load.minimum_voltage) {
+    result.sentence += " It stops below " + units::volts_text(*outlet.devices.front().load.minimum_voltage) + ".";
   }
   return result;
 }
@@ -78,7 +78,7 @@ Judgement judge_device_minimum(const Judging& judging, const std::vector<double>
   result.sentence = "No device has a lowest voltage told.";
   double closest = 0.0;
   for (std::size_t i = 0; i < low_v.size(); ++i) {
-    const circuit::Load& load = judging.context.circuit.outlets[i].load;
+    const circuit::Load& load = judging.context.circuit.outlets[i].devices.front().load;
     if (!load.minimum_voltage || load.rating <= 0.0) continue;
     const double spare = low_v[i] - load.minimum_voltage->number();
     if (result.at && spare >= closest) continue;

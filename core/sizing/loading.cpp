@@ -54,10 +54,10 @@ Demand::Demand(const circuit::Circuit& circuit) {
   parent.assign(count, kNoParent);
   for (std::size_t i = 0; i < count; ++i) {
     const circuit::Outlet& outlet = circuit.outlets[i];
-    rated_a[i] = circuit::rated_current(outlet.load, circuit.supply.nominal).number();
+    rated_a[i] = circuit::rated_current(outlet.devices.front().load, circuit.supply.nominal).number();
     total_a += rated_a[i];
-    any_resistive = any_resistive || (outlet.load.kind == LoadKind::resistive && rated_a[i] > 0.0);
-    any_varying = any_varying || (outlet.load.kind != LoadKind::constant_current && rated_a[i] > 0.0);
+    any_resistive = any_resistive || (outlet.devices.front().load.kind == LoadKind::resistive && rated_a[i] > 0.0);
+    any_varying = any_varying || (outlet.devices.front().load.kind != LoadKind::constant_current && rated_a[i] > 0.0);
     if (outlet.fed_from == circuit::kBlock) continue;
     for (std::size_t j = 0; j < i; ++j) {
       if (circuit.outlets[j].id == outlet.fed_from) parent[i] = j;
@@ -112,7 +112,7 @@ std::vector<double> LoadingFinder::source_gradient(const Tried& at) const {
   std::vector<double> below_s(count + 1, 0.0);  // admittance seen at each splice; last: at the block
   std::vector<double> seen_s(count);            // the same from the far side of the run
   for (std::size_t i = count; i-- > 0;) {
-    point[i] = load_point(circuit_.outlets[i].load, demand_.rated_a[i], nominal_v, at.solution.outlet_voltage_v[i]);
+    point[i] = load_point(circuit_.outlets[i].devices.front().load, demand_.rated_a[i], nominal_v, at.solution.outlet_voltage_v[i]);
     const double device_s = point[i].slope_a_per_v * at.loading[i];
     below_s[i] += device_s / (1.0 + device_s * series_.tail_loop[i].number());
     seen_s[i] = below_s[i] / (1.0 + below_s[i] * (series_.run_loop[i] + series_.joint_loop[i]).number());
@@ -155,7 +155,7 @@ std::vector<double> LoadingFinder::guessed_draw(Guess guess) const {
                                                            : demand_.cap_a;
     const double volts = emf_v - flowing_a * (loop_ohm_[i] + series_.tail_loop[i].number());
     const double ratio = std::max(volts, kLeastShare * emf_v) / circuit_.supply.nominal.number();
-    const LoadKind load = circuit_.outlets[i].load.kind;
+    const LoadKind load = circuit_.outlets[i].devices.front().load.kind;
     draw[i] = load == LoadKind::constant_power ? 1.0 / ratio : load == LoadKind::resistive ? ratio : 1.0;
   }
   return draw;

@@ -13,7 +13,7 @@ namespace {
 
 bool any_load(const circuit::Circuit& circuit) {
   return std::any_of(circuit.outlets.begin(), circuit.outlets.end(),
-                     [](const circuit::Outlet& outlet) { return outlet.load.rating > 0.0; });
+                     [](const circuit::Outlet& outlet) { return outlet.devices.front().load.rating > 0.0; });
 }
 
 // What the answer rests on, whatever the inputs: a wire that its fuse does not protect is never

@@ -22,11 +22,11 @@ circuit::Circuit comb(std::size_t outlets, bool capped) {
     outlet.id = circuit::OutletId{static_cast<std::uint32_t>(i + 1)};
     outlet.name = "Outlet";
     outlet.fed_from = circuit::OutletId{static_cast<std::uint32_t>(i % 5 == 4 ? i - 1 : i)};
-    outlet.run = units::Metres(std::max(0.05, 6.0 / static_cast<double>(outlets)));
-    outlet.load.kind = static_cast<circuit::LoadKind>(i % 3);
-    outlet.load.rating = 12.0 / static_cast<double>(outlets) * (0.5 + 0.1 * static_cast<double>(i % 10));
-    if (i % 4 == 0) outlet.load.minimum_voltage = units::Volts(10.0);
-    total_a += outlet.load.rating;
+    outlet.run.length = units::Metres(std::max(0.05, 6.0 / static_cast<double>(outlets)));
+    outlet.devices.front().load.kind = static_cast<circuit::LoadKind>(i % 3);
+    outlet.devices.front().load.rating = 12.0 / static_cast<double>(outlets) * (0.5 + 0.1 * static_cast<double>(i % 10));
+    if (i % 4 == 0) outlet.devices.front().load.minimum_voltage = units::Volts(10.0);
+    total_a += outlet.devices.front().load.rating;
     made.outlets.push_back(outlet);
   }
   made.next_outlet_id = static_cast<std::uint32_t>(outlets + 1);

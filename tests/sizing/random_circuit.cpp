@@ -47,8 +47,8 @@ void add_outlets(Engine& engine, Circuit& made, std::size_t count, double most_a
     outlet.name = "Outlet " + std::to_string(i + 1);
     const std::size_t above = tree ? index(engine, i + 1) : i;   // 0: the block
     outlet.fed_from = circuit::OutletId{static_cast<std::uint32_t>(above)};
-    outlet.run = units::Metres(log_uniform(engine, 0.1, most_m));
-    outlet.load = load(engine, most_a, made.supply.nominal.number());
+    outlet.run.length = units::Metres(log_uniform(engine, 0.1, most_m));
+    outlet.devices.front().load = load(engine, most_a, made.supply.nominal.number());
     made.outlets.push_back(outlet);
   }
   made.next_outlet_id = static_cast<std::uint32_t>(count + 1);
@@ -111,7 +111,7 @@ void stock(Engine& engine, Circuit& made) {
 double total_rated(const Circuit& made) {
   double total = 0.0;
   for (const Outlet& outlet : made.outlets) {
-    total += circuit::rated_current(outlet.load, made.supply.nominal).number();
+    total += circuit::rated_current(outlet.devices.front().load, made.supply.nominal).number();
   }
   return total;
 }
@@ -151,7 +151,7 @@ Circuit small(Engine& engine, std::size_t most_outlets) {
   made.supply.nominal = units::Volts(one_of(engine, tables::system_voltages_v()));
   const std::size_t count = 1 + index(engine, most_outlets);
   add_outlets(engine, made, count, 12.0, 8.0);
-  for (Outlet& outlet : made.outlets) outlet.load.minimum_voltage = std::nullopt;
+  for (Outlet& outlet : made.outlets) outlet.devices.front().load.minimum_voltage = std::nullopt;
   const double total = total_rated(made);
   if (total > 0.5) made.at_most_at_once = units::Amperes(std::fmax(0.1, total * uniform(engine, 0.2, 1.0)));
   return made;
