@@ -25,6 +25,10 @@ enum class Criterion {
   device_minimum,     // device's lowest voltage, battery low, worst loading
   far_short,          // a short at the far end opens the fuse in time
   withstand,          // the wire survives until it has: I^2 t <= k^2 S^2
+  inner_fuses,        // each fuse in the line carries its part and protects what lies behind it
+  inrush,             // the fuse holds while a device starts
+  feeder,             // main fuse, feeder, main switch, block: carry what flows; the feeder is protected
+  feeder_drop,        // battery to block alone stays within the limit
 };
 enum class Measure { amperes, fraction, volts, seconds, ampere_squared_seconds, square_millimetres, none };
 

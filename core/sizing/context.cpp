@@ -14,6 +14,7 @@ const tables::Part& known_part(const std::string& key) {
 }
 
 units::Volts charging_voltage(const circuit::Supply& supply) {
+  if (supply.highest) return *supply.highest;
   const tables::BatteryKind* kind = tables::battery_kind_by_key(supply.battery);
   assert(kind != nullptr);
   return kind->charging * static_cast<double>(tables::blocks_in_series(supply.nominal));
@@ -24,6 +25,7 @@ units::Volts charging_voltage(const circuit::Supply& supply) {
 Context::Context(const circuit::Circuit& valid_circuit)
     : circuit(valid_circuit),
       demand(valid_circuit),
+      zones(valid_circuit),
       family(tables::fuse_family(valid_circuit.wiring.fuse_family)),
       clamp(known_part(valid_circuit.wiring.clamp_part)),
       splice(known_part(valid_circuit.wiring.splice_part)),
@@ -40,6 +42,14 @@ Context::Context(const circuit::Circuit& valid_circuit)
     if (demand.parent[i] != kNoParent) distance[i] += distance[demand.parent[i]];
     if (distance[i] > farthest) farthest = distance[i];
   }
+}
+
+bool Context::road_ceiling_binds() const {
+  return road_vehicle() && circuit.wiring.gauge == tables::GaugeSystem::awg;
+}
+
+bool Context::limits_itself(std::size_t outlet) const {
+  return sockets[outlet]->key == "usb-outlet" || sockets[outlet]->key == "wired-in";
 }
 
 }  // namespace sizing

@@ -5,6 +5,7 @@
 
 #include "circuit/circuit.h"
 #include "sizing/loading.h"
+#include "sizing/zones.h"
 #include "tables/conductor.h"
 #include "tables/fuse.h"
 #include "tables/part.h"
@@ -15,6 +16,7 @@ struct Context {
   explicit Context(const circuit::Circuit& valid_circuit);
   const circuit::Circuit& circuit;
   Demand demand;
+  Zones zones;
   const tables::FuseFamily& family;
   const tables::Part& clamp;
   const tables::Part& splice;
@@ -27,6 +29,10 @@ struct Context {
   [[nodiscard]] bool road_vehicle() const {
     return circuit.setting == circuit::Setting::van || circuit.setting == circuit::Setting::trailer;
   }
+  // The fuse ceilings of a US code, where that code's practice is chosen.
+  [[nodiscard]] bool road_ceiling_binds() const;
+  // An outlet that limits its own output, or a device wired in: its part's rating does not bound the fuse.
+  [[nodiscard]] bool limits_itself(std::size_t outlet) const;
   [[nodiscard]] double drop_limit(std::size_t outlet) const {
     return circuit.outlets[outlet].drop_limit.value_or(circuit.drop_limit);
   }

@@ -41,4 +41,16 @@ Judgement judge_device_minimum(const Judging& judging, const std::vector<double>
 Judgement judge_far_short(const Judging& judging, const network::Fitted& fitted);
 Judgement judge_withstand(const Judging& judging, const network::Fitted& fitted);
 
+// What flows at most through the fuse of a zone, and what that asks of its rating.
+struct ZoneCurrent {
+  units::Amperes most;
+  units::Amperes need;    // 125 % of what lasts, 100 % of the rest
+};
+ZoneCurrent zone_current(const Context& context, const Zone& zone, const std::vector<OutletResult>& outlets);
+Judgement judge_inner_fuses(const Judging& judging, const std::vector<OutletResult>& outlets);
+Judgement judge_inrush(const Judging& judging);
+std::optional<tables::DeratedAmpacity> feeder_ampacity(const Context& context);  // nullopt: no feeder, or no figure
+Judgement judge_feeder(const Judging& judging);
+Judgement judge_feeder_drop(const Judging& judging, const network::Fitted& fitted);
+
 }  // namespace sizing
