@@ -28,7 +28,7 @@ OneLoad one_power_load(double emf_v, double ohm, double watts, double fold_v) {
   OneLoad made;
   made.post = made.netlist.add_node();
   made.battery = made.netlist.add_battery(kReference, made.post, Volts(emf_v), Ohms(ohm));
-  made.devices.front().load = made.netlist.add_constant_power(made.post, kReference, Watts(watts), Volts(fold_v));
+  made.load = made.netlist.add_constant_power(made.post, kReference, Watts(watts), Volts(fold_v));
   return made;
 }
 
