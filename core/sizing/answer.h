@@ -7,6 +7,7 @@
 
 #include "circuit/circuit.h"
 #include "circuit/problem.h"
+#include "network/branch_network.h"
 #include "tables/citation.h"
 #include "tables/conductor.h"
 #include "units/quantity.h"
@@ -61,6 +62,7 @@ struct Candidate {
   std::vector<OutletResult> outlets;           // by index in circuit.outlets
   double worst_drop_fraction = 0.0;
   std::size_t worst_outlet = 0;                // nearest its own limit
+  network::Loading worst_loading;              // under which worst_outlet loses most
   units::Amperes design_current;               // most the whole circuit may carry at once
   units::Watts lost_in_wire;                   // at the design current
   bool on_shelf = true;
