@@ -212,6 +212,7 @@ Fixes fixes(const circuit::Circuit& circuit, const tables::Conductor& size) {
   keep(found.fixes, carry_less_fix(circuit, size));
   keep(found.fixes, run_shorter_fix(circuit, size));
   keep(found.fixes, more_drop_fix(circuit, size));
+  keep(found.fixes, feeder_fix(circuit, size, failing));
   keep(found.fixes, other_part_fix(circuit, size, failing));
   keep(found.fixes, other_family_fix(circuit, size));
   keep(found.fixes, split_fix(circuit, size));
