@@ -17,6 +17,19 @@ Outlet outlet(std::uint32_t id, std::string name, std::uint32_t fed_from, double
 
 }  // namespace
 
+tables::Practice practice_of(const Circuit& circuit) {
+  if (circuit.practice) return *circuit.practice;
+  const tables::Ground ground = circuit.setting == Setting::boat    ? tables::Ground::water
+                                : circuit.setting == Setting::fixed ? tables::Ground::fixed
+                                                                    : tables::Ground::road;
+  return tables::usual_practice(ground, circuit.wiring.gauge);
+}
+
+const tables::ConductorColours& colours_of(const Circuit& circuit) {
+  const tables::ConductorColours* told = tables::conductor_colours_by_key(circuit.colours);
+  return told != nullptr ? *told : tables::conductor_colours_of(practice_of(circuit));
+}
+
 const Outlet* find_outlet(const Circuit& circuit, OutletId id) {
   const auto found = std::find_if(circuit.outlets.begin(), circuit.outlets.end(),
                                   [id](const Outlet& o) { return o.id == id; });

@@ -11,7 +11,9 @@
 
 #include "tables/ampacity.h"
 #include "tables/conductor.h"
+#include "tables/conductor_colours.h"
 #include "tables/fuse.h"
+#include "tables/practice.h"
 #include "tables/wire_metal.h"
 #include "units/quantity.h"
 
@@ -154,9 +156,11 @@ struct InHand {
 
 struct Circuit {
   std::string name;                     // "Bench outlets"
-  std::string place;                    // "Repair trailer"; may be empty
+  std::string place;                    // "Repair trailer"; may be empty. The vehicle's, as are the next four
   int fuse_position = 1;                // on the block
   Setting setting = Setting::trailer;
+  std::optional<tables::Practice> practice;  // whose rules bind; nullopt: the usual one, see practice_of()
+  std::string colours;                  // tables::ConductorColours key; empty: the practice's
   Supply supply;
   Wiring wiring;
   double drop_limit = 0.05;             // fraction of nominal, battery to outlet
@@ -167,6 +171,8 @@ struct Circuit {
   std::uint32_t next_outlet_id = 1;     // larger than any id ever used here
 };
 
+tables::Practice practice_of(const Circuit& circuit);
+const tables::ConductorColours& colours_of(const Circuit& circuit);
 const Outlet* find_outlet(const Circuit& circuit, OutletId id);   // nullptr when absent
 // Letters by place in the list: A..Z, then AA, AB, ... as the sketch shows them.
 std::string outlet_letter(std::size_t index);

@@ -92,6 +92,10 @@ class Check {
     keep(check_name(circuit_.name, "Circuit name"));
     if (!circuit_.place.empty()) keep(check_name(circuit_.place, "Place"));
     value(Field::fuse_position, circuit_.fuse_position, "Fuse position");
+    if (!circuit_.colours.empty() && tables::conductor_colours_by_key(circuit_.colours) == nullptr) {
+      add("Wire colours", "The colours " + quoted(circuit_.colours) + " are not known.",
+          "Give one of " + listed(tables::conductor_colours(), [](const auto& c) { return std::string(c.key); }) + ".");
+    }
   }
 
   void supply() {

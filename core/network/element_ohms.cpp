@@ -17,8 +17,7 @@ double at_least_smallest(double ohm) { return std::max(ohm, kSmallestOhm); }
 
 double wire_ohm(const tables::Conductor& size, tables::WireMetal metal, units::Metres length,
                 units::Celsius temperature) {
-  const double copper_ohm = (tables::resistance_at(size.resistance_20c, temperature) * length).number();
-  return at_least_smallest(copper_ohm * tables::wire_metal(metal).resistance_factor);
+  return at_least_smallest((tables::resistance_at(tables::resistance_20c(size, metal), temperature) * length).number());
 }
 
 double part_ohm(std::string_view key) {

@@ -44,10 +44,6 @@ Context::Context(const circuit::Circuit& valid_circuit)
   }
 }
 
-bool Context::road_ceiling_binds() const {
-  return road_vehicle() && circuit.wiring.gauge == tables::GaugeSystem::awg;
-}
-
 bool Context::limits_itself(std::size_t outlet) const {
   return sockets[outlet]->key == "usb-outlet" || sockets[outlet]->key == "wired-in";
 }

@@ -29,8 +29,6 @@ struct Context {
   [[nodiscard]] bool road_vehicle() const {
     return circuit.setting == circuit::Setting::van || circuit.setting == circuit::Setting::trailer;
   }
-  // The fuse ceilings of a US code, where that code's practice is chosen.
-  [[nodiscard]] bool road_ceiling_binds() const;
   // An outlet that limits its own output, or a device wired in: its part's rating does not bound the fuse.
   [[nodiscard]] bool limits_itself(std::size_t outlet) const;
   [[nodiscard]] double drop_limit(std::size_t outlet) const {

@@ -19,7 +19,7 @@ std::string_view link_name(Link link) {
     case Link::terminal: return "terminal";
     case Link::outlet: return "outlet";
     case Link::in_line: return "switch or relay";
-    case Link::road_ceiling: return "road vehicle rule";
+    case Link::practice_ceiling: return "code's limit for that wire";
   }
   return "";
 }
@@ -106,9 +106,9 @@ class Ceiling {
             std::optional<std::size_t> outlet) {
     const units::Amperes most = ampacity.value ? ampacity.value->derated : units::Amperes(0.0);
     add({link, most, outlet, ampacity.value ? ampacity.value->base_citation : nullptr});
-    if (!context_.road_ceiling_binds()) return;
-    if (const auto ceiling = tables::road_vehicle_fuse_ceiling(size)) {
-      add({Link::road_ceiling, *ceiling, std::nullopt, &tables::road_vehicle_ceiling_citation()});
+    const tables::Practice practice = circuit::practice_of(context_.circuit);
+    if (const auto ceiling = tables::practice_fuse_ceiling(practice, size)) {
+      add({Link::practice_ceiling, *ceiling, std::nullopt, tables::practice_fuse_ceiling_citation(practice)});
     }
   }
 
@@ -144,10 +144,7 @@ void parts_before_inner_fuses(const Context& context, std::size_t zone, FuseCeil
 
 tables::AmpacityResult run_ampacity(const circuit::Circuit& circuit, const tables::Conductor& size,
                                     tables::WireMetal metal, bool two_core) {
-  static_cast<void>(two_core);   // two loaded cores in one sheath are what the tables are for
-  tables::AmpacityResult result = tables::ampacity(circuit.wiring.ampacity_table, size, circuit.wiring.around);
-  if (result.value) result.value->derated = result.value->derated * tables::wire_metal(metal).ampacity_factor;
-  return result;
+  return tables::ampacity(circuit.wiring.ampacity_table, size, circuit.wiring.around, {metal, two_core});
 }
 
 void find_ceiling(const Context& context, const tables::Conductor& size, const tables::Conductor* tail,

@@ -1,5 +1,5 @@
 // How large a fuse may be: the least of what it protects carries: wire, tail, clamp, splice,
-// terminals, outlets, what is in the line, and the road vehicle ceiling. And what a short does: current at the far end, time
+// terminals, outlets, what is in the line, and the ceiling of the practice chosen. And what a short does: current at the far end, time
 // to open, heat let through.
 #pragma once
 
@@ -13,7 +13,7 @@
 
 namespace sizing {
 
-enum class Link { wire, wire_there, tail, clamp, splice, terminal, outlet, in_line, road_ceiling };
+enum class Link { wire, wire_there, tail, clamp, splice, terminal, outlet, in_line, practice_ceiling };
 
 struct LinkRating {
   Link link;

@@ -35,6 +35,11 @@ struct Apply {
 
   Refusal operator()(const SetName& e) { vehicle.name = e.name; return {}; }
   Refusal operator()(const SetKind& e) { vehicle.kind = e.kind; return {}; }
+  Refusal operator()(const SetPractice& e) {
+    vehicle.practice = e.practice;
+    vehicle.colours = e.colours;
+    return {};
+  }
 
   // Through the door of the first circuit, so that told voltages are carried along once, there.
   Refusal operator()(const SetBattery& e) {
@@ -207,6 +212,7 @@ struct Describe {
 
   std::string operator()(const SetName&) const { return "rename the vehicle"; }
   std::string operator()(const SetKind&) const { return "change the kind of vehicle"; }
+  std::string operator()(const SetPractice&) const { return "change whose rules bind"; }
   std::string operator()(const SetBattery&) const { return "change the battery"; }
   std::string operator()(const AddSource&) const { return "add a source"; }
   std::string operator()(const SetSource&) const { return "change a source"; }

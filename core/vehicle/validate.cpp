@@ -34,6 +34,7 @@ class Check {
   Problems run() {
     keep(circuit::check_name(vehicle_.name, "Vehicle name"));
     battery();
+    colours();
     ids();
     count("blocks", vehicle_.blocks.size(), 1, kMaxBlocks);
     count("sources", vehicle_.sources.size(), 0, kMaxSources);
@@ -67,6 +68,11 @@ class Check {
       add(place, "Wire size " + circuit::quoted(id) + " is not known.",
           "Give an AWG size from \"18awg\" to \"4/0awg\" or a metric one from \"0.75mm2\" to \"120mm2\".");
     }
+  }
+
+  void colours() {
+    if (vehicle_.colours.empty() || tables::conductor_colours_by_key(vehicle_.colours) != nullptr) return;
+    add("Wire colours", "The colours " + circuit::quoted(vehicle_.colours) + " are not known.", "Choose some of the list.");
   }
 
   void battery() {

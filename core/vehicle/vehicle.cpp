@@ -48,6 +48,8 @@ void give_supply(const Vehicle& vehicle, const Block& block, circuit::Circuit& c
 circuit::Circuit seen(const Vehicle& vehicle, const PlacedCircuit& placed, circuit::Circuit circuit) {
   circuit.place = vehicle.name;
   circuit.setting = vehicle.kind;
+  circuit.practice = vehicle.practice;
+  circuit.colours = vehicle.colours;
   circuit.fuse_position = placed.position;
   const Block* block = find_block(vehicle, placed.block);
   if (block == nullptr) return circuit;
@@ -139,6 +141,8 @@ circuit::Circuit bare(circuit::Circuit circuit) {
   const circuit::Circuit fresh;
   circuit.place = fresh.place;
   circuit.setting = fresh.setting;
+  circuit.practice = fresh.practice;
+  circuit.colours = fresh.colours;
   circuit.fuse_position = fresh.fuse_position;
   circuit.supply = fresh.supply;
   circuit.wiring.fuse_family = fresh.wiring.fuse_family;
@@ -154,6 +158,8 @@ void put(Vehicle& vehicle, CircuitId id, const circuit::Circuit& edited) {
   if (Block* block = found(vehicle.blocks, placed->block)) take_supply(edited, vehicle, *block);
   vehicle.name = edited.place;
   vehicle.kind = edited.setting;
+  vehicle.practice = edited.practice;
+  vehicle.colours = edited.colours;
   placed->position = edited.fuse_position;
   placed->plan = bare(edited);
   if (factor != 1.0) follow_nominal(vehicle, factor, id);

@@ -124,6 +124,8 @@ struct PlacedCircuit {
 struct Vehicle {
   std::string name;                                // "Repair trailer"
   circuit::Setting kind = circuit::Setting::trailer;
+  std::optional<tables::Practice> practice;        // whose rules bind; nullopt: the usual one
+  std::string colours;                             // tables::ConductorColours key; empty: the practice's
   Battery battery;
   std::vector<Source> sources;
   std::vector<Block> blocks;                       // at least one
