@@ -1,7 +1,9 @@
 #include "sizing/context.h"
 
+#include <algorithm>
 #include <cassert>
 
+#include "sizing/rules.h"
 #include "tables/supply.h"
 
 namespace sizing {
@@ -20,6 +22,19 @@ units::Volts charging_voltage(const circuit::Supply& supply) {
   return kind->charging * static_cast<double>(tables::blocks_in_series(supply.nominal));
 }
 
+// Under a cap the loads that last are taken to be the ones that are on.
+double margin_of(const circuit::Circuit& circuit, double cap_a) {
+  if (cap_a <= 0.0) return kFuseMargin;
+  double lasting_a = 0.0;
+  for (const circuit::Outlet& outlet : circuit.outlets) {
+    for (const circuit::Device& device : outlet.devices) {
+      if (device.use != circuit::Use::continuous) continue;
+      lasting_a += circuit::rated_current(device.load, circuit.supply.nominal).number();
+    }
+  }
+  return 1.0 + (kFuseMargin - 1.0) * std::min(1.0, lasting_a / cap_a);
+}
+
 }  // namespace
 
 Context::Context(const circuit::Circuit& valid_circuit)
@@ -36,6 +51,7 @@ Context::Context(const circuit::Circuit& valid_circuit)
     terminals.push_back(&known_part(outlet.terminal_part));
     sockets.push_back(&known_part(outlet.outlet_part));
   }
+  fuse_margin = margin_of(circuit, demand.cap_a);
   std::vector<units::Metres> distance(circuit.outlets.size());
   for (std::size_t i = 0; i < distance.size(); ++i) {  // parents stand before their children
     distance[i] = circuit.outlets[i].run.length;

@@ -24,6 +24,7 @@ struct Context {
   std::vector<const tables::Part*> sockets;    // the outlets themselves, by outlet index
   units::Volts charging;                       // highest the system sees, whole battery
   units::Metres farthest;                      // far outlet from the block
+  double fuse_margin = 1.25;                   // on the design current: 1.25 on what lasts for hours, 1 on the rest
 
   [[nodiscard]] double nominal_v() const { return circuit.supply.nominal.number(); }
   [[nodiscard]] bool road_vehicle() const {

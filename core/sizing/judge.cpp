@@ -17,7 +17,9 @@ constexpr std::array<BatteryState, 3> kStates{BatteryState::resting, BatteryStat
 
 // Ratings compare equal to the last few bits: 1.25 x 12 A is a 15 A fuse.
 constexpr double kRatingRounding = 1e-9;
-units::Amperes least_fuse(units::Amperes design) { return design * (kFuseMargin * (1.0 - kRatingRounding)); }
+units::Amperes least_fuse(const Context& context, units::Amperes design) {
+  return design * (context.fuse_margin * (1.0 - kRatingRounding));
+}
 
 // Solved networks of one size with one fuse, by battery state.
 class Solved {
@@ -72,10 +74,10 @@ FuseSearch smallest_fuse(const Context& context, network::Fitted fitted) {
     return std::make_unique<WithFuse>(context, fitted);
   };
   const auto need_of = [&](const WithFuse& network) {
-    return standard_fuse(context.family, least_fuse(units::Amperes(network.design.worst.value)));
+    return standard_fuse(context.family, least_fuse(context, units::Amperes(network.design.worst.value)));
   };
   const units::Amperes largest(context.family.ratings_a.back());
-  std::optional<units::Amperes> first = standard_fuse(context.family, least_fuse(units::Amperes(context.demand.cap_a)));
+  std::optional<units::Amperes> first = standard_fuse(context.family, least_fuse(context, units::Amperes(context.demand.cap_a)));
   std::unique_ptr<WithFuse> trial = with(first.value_or(largest));
   std::optional<units::Amperes> need = need_of(*trial);
   if (!first) return {need, std::move(trial)};
@@ -188,6 +190,10 @@ void judge_volts(const Judging& judging, OutletsFound& found, const network::Fit
   candidate.judgements.push_back(judge_device_minimum(judging, found.low_v));
   candidate.judgements.push_back(judge_far_short(judging, fitted));
   candidate.judgements.push_back(judge_withstand(judging, fitted));
+  candidate.judgements.push_back(judge_inner_fuses(judging, found.results));
+  candidate.judgements.push_back(judge_inrush(judging));
+  candidate.judgements.push_back(judge_feeder(judging));
+  candidate.judgements.push_back(judge_feeder_drop(judging, fitted));
   keep_outlets(found, candidate);
   candidate.passes = candidate.fuse.has_value() && candidate.first_failure() == nullptr;
 }
@@ -199,18 +205,18 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   Candidate candidate;
   candidate.size = &size;
   candidate.tail = tail;
-  if (ceiling.wire.value) candidate.derated_ampacity = ceiling.wire.value->derated;
+  if (ceiling.wire.value && context.zones.all[kBranchZone].has_open_runs) candidate.derated_ampacity = ceiling.wire.value->derated;
   const network::Fitted fitted{&size, tail, fuse.network->fuse};
   Solved& solved = fuse.network->solved;
   const DesignCurrent& design = fuse.network->design;
   candidate.design_current = units::Amperes(design.worst.value);
   candidate.lost_in_wire = lost_in_wire(context, solved.at(design.state), design.worst);
-  const bool carries = fuse.serving && *fuse.serving >= least_fuse(candidate.design_current);
+  const bool carries = fuse.serving && *fuse.serving >= least_fuse(context, candidate.design_current);
   const bool fuse_ok = carries && *fuse.serving <= ceiling.most();
   if (fuse_ok) candidate.fuse = fuse.serving;
 
   const Judging judging{context, size, tail, ceiling, fuse.serving, carries, candidate.design_current};
-  candidate.judgements.reserve(11);
+  candidate.judgements.reserve(15);
   candidate.judgements.push_back(judge_ampacity(judging));
   candidate.judgements.push_back(judge_fuse_rating(judging));
   candidate.judgements.push_back(judge_fuse_voltage(judging));
@@ -229,30 +235,9 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   return candidate;
 }
 
-// Only what a fuse of less resistance could still change.
-bool fails_on_volts_alone(const Candidate& candidate) {
-  bool any = false;
-  for (const Judgement& judgement : candidate.judgements) {
-    if (judgement.passes) continue;
-    if (judgement.criterion != Criterion::operating_point && judgement.criterion != Criterion::drop &&
-        judgement.criterion != Criterion::device_minimum) {
-      return false;
-    }
-    any = true;
-  }
-  return any;
-}
-
-// Volts by which the candidate misses, the least that must be gained somewhere.
-double volts_missing(const Context& context, const Candidate& candidate) {
-  double most = 0.0;
-  for (std::size_t i = 0; i < candidate.outlets.size(); ++i) {
-    const OutletResult& outlet = candidate.outlets[i];
-    most = std::max(most, (outlet.drop_fraction - outlet.drop_limit) * context.nominal_v());
-    const auto minimum = context.circuit.outlets[i].devices.front().load.minimum_voltage;
-    if (minimum) most = std::max(most, (*minimum - outlet.voltage_low).number());
-  }
-  return most;
+bool fails(const Candidate& candidate, Criterion criterion) {
+  return std::any_of(candidate.judgements.begin(), candidate.judgements.end(),
+                     [criterion](const Judgement& j) { return j.criterion == criterion && !j.passes; });
 }
 
 }  // namespace
@@ -273,22 +258,13 @@ Candidate judge_with(const Context& context, const tables::Conductor& size, std:
 
   const FuseSearch search = smallest_fuse(context, {&size, tail, units::Amperes(0.0)});
   Candidate first = judge_fused(context, size, tail, ceiling, search, warm);
-  if (!first.fuse || !fails_on_volts_alone(first)) return first;
-  // A larger fuse within every limit protects the wire as well, and drops less. It is tried
-  // where that could be enough, so that more current never asks for less wire.
-  const auto ohms = [&](units::Amperes rating) {
-    return network::series_resistances(context.circuit, {&size, tail, rating}, network::BatteryState::resting)
-        .supply_loop.number();
-  };
-  const double here_ohm = ohms(*first.fuse);
-  const double missing_v = volts_missing(context, first);
+  if (!first.fuse || !fails(first, Criterion::inrush)) return first;
+  // A fuse that a start would open is no answer: the next one that holds, within every limit.
   for (const double rating : context.family.ratings_a) {
     if (rating <= first.fuse->number() || rating > ceiling.most().number()) continue;
-    const double gain_v = 2.0 * (here_ohm - ohms(units::Amperes(rating))) * first.design_current.number();
-    if (gain_v < missing_v) continue;
     Candidate larger = judge_fused(context, size, tail, ceiling,
                                    given_fuse(context, {&size, tail, units::Amperes(rating)}), warm);
-    if (larger.passes) return larger;
+    if (!fails(larger, Criterion::inrush)) return larger;
   }
   return first;
 }

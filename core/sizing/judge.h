@@ -17,9 +17,9 @@ struct WarmStart {
   std::size_t solves = 0;               // counted for the benchmark
 };
 
-// The fuse: the one given, else the smallest standard rating that serves; a larger one, still
-// within every limit, only where its lower resistance makes the difference. The shelf's missing
-// sizes and fuses are respected through Candidate::on_shelf.
+// The fuse: the one given, else the smallest standard rating that carries the load and holds while
+// it starts. A larger one that would spare some volts is a fix, never chosen here. The shelf's
+// missing sizes and fuses are respected through Candidate::on_shelf.
 Candidate judge_on_shelf(const Context& context, const tables::Conductor& size, WarmStart& warm);
 Candidate judge_with(const Context& context, const tables::Conductor& size, std::optional<units::Amperes> fuse,
                      WarmStart& warm);

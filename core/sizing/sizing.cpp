@@ -13,17 +13,20 @@ namespace {
 
 bool any_load(const circuit::Circuit& circuit) {
   return std::any_of(circuit.outlets.begin(), circuit.outlets.end(),
-                     [](const circuit::Outlet& outlet) { return outlet.devices.front().load.rating > 0.0; });
+                     [](const circuit::Outlet& outlet) { return circuit::has_load(outlet); });
 }
 
 // What the answer rests on, whatever the inputs: a wire that its fuse does not protect is never
 // recommended. Held here once more, apart from the judgements.
 bool fuse_protects(const Context& context, const Candidate& choice) {
-  if (!choice.passes || !choice.fuse || !choice.derated_ampacity || choice.first_failure() != nullptr) return false;
-  FuseCeiling ceiling;
-  find_ceiling(context, *choice.size, choice.tail, ceiling);
-  return *choice.fuse <= *choice.derated_ampacity && *choice.fuse <= ceiling.most() &&
-         choice.fuse->number() * (1.0 + 1e-8) >= 1.25 * choice.design_current.number();
+  if (!choice.passes || !choice.fuse || choice.first_failure() != nullptr) return false;
+  for (std::size_t zone = 0; zone < context.zones.all.size(); ++zone) {
+    FuseCeiling ceiling;
+    find_ceiling(context, *choice.size, choice.tail, ceiling, zone);
+    const units::Amperes fuse = zone == kBranchZone ? *choice.fuse : context.zones.all[zone].protection.rating;
+    if (ceiling.least == nullptr || fuse > ceiling.most()) return false;
+  }
+  return choice.fuse->number() * (1.0 + 1e-8) >= context.fuse_margin * choice.design_current.number();
 }
 
 void find_choice(const Context& context, Answer& answer) {
@@ -41,6 +44,10 @@ void find_choice(const Context& context, Answer& answer) {
 
 void tell_reason(Answer& answer) {
   const std::size_t chosen = *answer.chosen;
+  if (answer.ladder.size() == 1) {
+    answer.reason = "This is the wire that is there; with this fuse it passes everything.";
+    return;
+  }
   if (chosen == 0) {
     answer.reason = size_text(*answer.ladder[0].size) + " is the thinnest of the list, and passes everything.";
     return;
@@ -102,6 +109,22 @@ void tell_nothing_fits(Answer& answer) {
 
 }  // namespace
 
+namespace {
+
+// Where every run keeps the wire that it has, there is nothing to choose: that wire is judged, the
+// thinnest of it standing for all.
+std::span<const tables::Conductor> sizes_to_judge(const circuit::Circuit& circuit) {
+  const tables::Conductor* thinnest = nullptr;
+  for (const circuit::Outlet& outlet : circuit.outlets) {
+    if (!outlet.run.size) return tables::conductors(circuit.wiring.gauge);
+    const tables::Conductor* there = tables::conductor_by_id(*outlet.run.size);
+    if (thinnest == nullptr || there->area < thinnest->area) thinnest = there;
+  }
+  return {thinnest, 1};
+}
+
+}  // namespace
+
 Answer size_circuit(const circuit::Circuit& circuit) {
   Answer answer;
   answer.problems = circuit::validate(circuit);
@@ -116,7 +139,7 @@ Answer size_circuit(const circuit::Circuit& circuit) {
     return answer;
   }
   const Context context(circuit);
-  const auto sizes = tables::conductors(circuit.wiring.gauge);
+  const std::span<const tables::Conductor> sizes = sizes_to_judge(circuit);
   answer.ladder.reserve(sizes.size());
   WarmStart warm;
   for (const tables::Conductor& size : sizes) answer.ladder.push_back(judge_on_shelf(context, size, warm));
