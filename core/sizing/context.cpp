@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <map>
 
 #include "sizing/rules.h"
 #include "tables/supply.h"
@@ -52,10 +53,13 @@ Context::Context(const circuit::Circuit& valid_circuit)
     sockets.push_back(&known_part(outlet.outlet_part));
   }
   fuse_margin = margin_of(circuit, demand.cap_a);
+  std::map<circuit::OutletId, std::size_t> index_of;
   std::vector<units::Metres> distance(circuit.outlets.size());
   for (std::size_t i = 0; i < distance.size(); ++i) {  // parents stand before their children
     distance[i] = circuit.outlets[i].run.length;
-    if (demand.parent[i] != kNoParent) distance[i] += distance[demand.parent[i]];
+    const auto parent = index_of.find(circuit.outlets[i].fed_from);
+    if (parent != index_of.end()) distance[i] += distance[parent->second];
+    index_of[circuit.outlets[i].id] = i;
     if (distance[i] > farthest) farthest = distance[i];
   }
 }
