@@ -40,7 +40,7 @@ constexpr Query kQueries[] = {
     {"brown fuse", "#tables/fuses/blade-7.5"}, {"clear fuse", "#tables/fuses/blade-25"}, {"purple fuse", "#tables/fuses/blade-3"},
     {"green blade fuse", "#tables/fuses/blade-30"}, {"mini blade 10", "#tables/fuses/mini-blade-10"},
     {"mini fuse 20a", "#tables/fuses/mini-blade-20"}, {"large blade 60a", "#tables/fuses/large-blade-60"},
-    {"bolted strip 100a", "#tables/fuses/bolt-on-100"}, {"100 amp fuse", "#tables/fuses/bolt-on-100"},
+    {"bolted strip 100a", "#tables/fuses/bolt-on-100"}, {"100 amp fuse", "#tables/fuses/large-blade-100"},
     {"fuse colours", "#tables/fuses"}, {"fuse colors", "#tables/fuses"}, {"fuse 200%", "#tables/fuse-times/blade-200"},
     {"fuse blade 135 percent", "#tables/fuse-times/blade-135"}, {"fuse curve", "#quick/fuse-at-n-times"},
     {"breaking capacity", "#tables/fuse-kinds"}, {"fuse kinds", "#tables/fuse-kinds"},
