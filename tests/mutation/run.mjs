@@ -133,7 +133,9 @@ async function runTest(program, cwd) {
 
 function noticedBy(ran) {
   if (ran.hung) return 'it never ended';
-  const name = /TEST CASE: +(.*)/.exec(ran.output)?.[1];
+  // A part of doctest's output names its test case first; one with an error is one that noticed.
+  const part = ran.output.split(/^={20,}$/m).find((text) => /ERROR:/.test(text));
+  const name = /TEST CASE: +(.*)/.exec(part ?? '')?.[1];
   if (name) return `"${name.trim()}"`;
   return ran.signal ? `it crashed (${ran.signal})` : 'it failed';
 }
