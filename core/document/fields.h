@@ -44,8 +44,8 @@ void outlet_fields(Door& door, Outlet& outlet) {
   door.whole("id", outlet.id.number);
   door.text("name", outlet.name);
   door.whole("fed_from", outlet.fed_from.number);
-  door.quantity("run_m", outlet.run);
-  door.object("load", [&outlet](auto& inside) { load_fields(inside, outlet.load); });
+  door.quantity("run_m", outlet.run.length);
+  door.object("load", [&outlet](auto& inside) { load_fields(inside, outlet.devices.front().load); });
   door.maybe_number("drop_limit_fraction", outlet.drop_limit);
   door.text("outlet_part", outlet.outlet_part);
   door.text("terminal_part", outlet.terminal_part);

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "reference/pages.h"
+#include "tables/conductor_colours.h"
 #include "tables/fact.h"
 #include "tables/part.h"
 #include "tables/supply.h"
@@ -66,10 +67,19 @@ Page drop_page() {
 }
 
 Page colour_page() {
-  Page page = fact_page(Topic::colour_practice, "colours", "Conductor colours", "Positive and negative by practice.",
-                        {"Where", "Positive", "Negative"}, "Practices differ on the negative: label both ends and prove it with the meter.",
-                        "colour color wire red black yellow positive negative");
-  for (Row& row : page.rows) row.keywords += " wire conductor";
+  Page page{.key = "colours", .title = "Conductor colours", .about = "Positive and negative by practice.",
+            .columns = {"Where", "Positive", "Negative"}, .rows = {},
+            .caution = "Practices differ on the negative: label both ends and prove it with the meter.",
+            .keywords = "colour color wire red black yellow brown white positive negative", .picture = {}};
+  for (const tables::ConductorColours& colours : tables::conductor_colours()) {
+    Row row = make_row(std::string(colours.key),
+                       {std::string(colours.where), std::string(colours.plus_words), std::string(colours.minus_words)},
+                       {colours.citation}, std::string(colours.keywords) + " wire conductor");
+    row.note = std::string(colours.caution) + " " + std::string(tables::kTrustNoColour);
+    page.rows.push_back(std::move(row));
+  }
+  Page never = fact_page(Topic::colour_practice, "", "", "", {"Where", "Positive", "Negative"}, "", "");
+  for (Row& row : never.rows) page.rows.push_back(std::move(row));
   Page codes = fact_page(Topic::colour_code, "", "", "", {"Code", "Colour"}, "", "");
   for (Row& row : codes.rows) {
     row.cells = {row.cells[0] + " on a drawing", row.cells[1], ""};

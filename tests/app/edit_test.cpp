@@ -60,14 +60,14 @@ TEST_CASE("steps of one held finger are one step to undo") {
   MemoryHost host;
   AppState state(host, {}, "");
   const circuit::OutletId a = state.circuit().outlets.front().id;
-  const double run = state.circuit().outlets.front().run.number();
+  const double run = state.circuit().outlets.front().run.length.number();
   for (int i = 1; i <= 5; ++i) state.dispatch(circuit::SetRun{a, units::Metres(run + 0.1 * i)}, "run/1");
   state.end_join();
   state.dispatch(circuit::SetRun{a, units::Metres(9.0)}, "run/1");
   state.undo();
-  CHECK(state.circuit().outlets.front().run.number() == doctest::Approx(run + 0.5));
+  CHECK(state.circuit().outlets.front().run.length.number() == doctest::Approx(run + 0.5));
   state.undo();
-  CHECK(state.circuit().outlets.front().run.number() == doctest::Approx(run));
+  CHECK(state.circuit().outlets.front().run.length.number() == doctest::Approx(run));
   CHECK_FALSE(state.can_undo());
 }
 

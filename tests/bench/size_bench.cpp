@@ -65,11 +65,11 @@ constexpr Kind kKinds[] = {
 // ---- what is sized
 
 void fit(circuit::Outlet& outlet, double run_m, circuit::LoadKind kind, double rating) {
-  outlet.run = units::Metres(run_m);
-  outlet.load.kind = kind;
-  outlet.load.rating = rating;
+  outlet.run.length = units::Metres(run_m);
+  outlet.devices.front().load.kind = kind;
+  outlet.devices.front().load.rating = rating;
 }
-void ask_minimum(circuit::Outlet& outlet, units::Volts least) { outlet.load.minimum_voltage = least; }
+void ask_minimum(circuit::Outlet& outlet, units::Volts least) { outlet.devices.front().load.minimum_voltage = least; }
 
 circuit::Circuit made_of(std::size_t outlets, const Kind& kind) {
   circuit::Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);

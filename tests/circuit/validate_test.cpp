@@ -29,12 +29,12 @@ std::string problem_after(const std::function<void(Circuit&)>& change) {
 // Puts a number where the field lives in a circuit; per-12-V fields: the whole battery's.
 void put(Circuit& c, Field field, double number) {
   switch (field) {
-    case Field::run_m: c.outlets[2].run = units::Metres(number); return;
-    case Field::load_a: c.outlets[2].load.rating = number; return;
-    case Field::load_w: c.outlets[1].load.rating = number; return;
+    case Field::run_m: c.outlets[2].run.length = units::Metres(number); return;
+    case Field::load_a: c.outlets[2].devices.front().load.rating = number; return;
+    case Field::load_w: c.outlets[1].devices.front().load.rating = number; return;
     case Field::at_most_at_once_a: c.at_most_at_once = units::Amperes(number); return;
     case Field::drop_limit_fraction: c.outlets[2].drop_limit = number; return;
-    case Field::minimum_voltage_per_12v: c.outlets[1].load.minimum_voltage = units::Volts(number); return;
+    case Field::minimum_voltage_per_12v: c.outlets[1].devices.front().load.minimum_voltage = units::Volts(number); return;
     case Field::ambient_c: c.wiring.around.ambient = units::Celsius(number); return;
     case Field::wire_temperature_c: c.wiring.wire_temperature = units::Celsius(number); return;
     case Field::circuits_bundled: c.wiring.around.circuits_bundled = static_cast<int>(number); return;
@@ -108,19 +108,19 @@ TEST_CASE("zero is told apart from too small where zero means something") {
 }
 
 TEST_CASE("sentences say where, what and what is allowed") {
-  CHECK(problem_after([](Circuit& c) { c.outlets[2].run = units::Metres(-2); }) ==
+  CHECK(problem_after([](Circuit& c) { c.outlets[2].run.length = units::Metres(-2); }) ==
         "Outlet C (Tyre inflator), run: length is -2 m. Give 0.05 m to 100 m.");
-  CHECK(problem_after([](Circuit& c) { c.outlets[0].run = units::Metres(kNaN); }) ==
+  CHECK(problem_after([](Circuit& c) { c.outlets[0].run.length = units::Metres(kNaN); }) ==
         "Outlet A (Truing-stand light), run: length is not a number. Give 0.05 m to 100 m.");
-  CHECK(problem_after([](Circuit& c) { c.outlets[0].run = units::Metres(1e300); }) ==
+  CHECK(problem_after([](Circuit& c) { c.outlets[0].run.length = units::Metres(1e300); }) ==
         "Outlet A (Truing-stand light), run: length is far too large. Give 0.05 m to 100 m.");
-  CHECK(problem_after([](Circuit& c) { c.outlets[0].run = units::Metres(100.00001); }) ==
+  CHECK(problem_after([](Circuit& c) { c.outlets[0].run.length = units::Metres(100.00001); }) ==
         "Outlet A (Truing-stand light), run: length is 100.00001 m. Give 0.05 m to 100 m.");
   CHECK(problem_after([](Circuit& c) { c.drop_limit = 0.6; }) ==
         "Drop limit: drop limit is 60 %. Give 0.5 % to 20 %.");
-  CHECK(problem_after([](Circuit& c) { c.outlets[1].load.rating = 6000; }) ==
+  CHECK(problem_after([](Circuit& c) { c.outlets[1].devices.front().load.rating = 6000; }) ==
         "Outlet B (Tablet charger), load: load is 6000 W. Give 0.1 W to 5000 W, or 0: nothing fitted yet.");
-  CHECK(problem_after([](Circuit& c) { c.outlets[2].name = "Outlet C"; c.outlets[2].run = units::Metres(0); }) ==
+  CHECK(problem_after([](Circuit& c) { c.outlets[2].name = "Outlet C"; c.outlets[2].run.length = units::Metres(0); }) ==
         "Outlet C, run: length is 0 m. Give 0.05 m to 100 m.");
   CHECK(problem_after([](Circuit& c) { c.at_most_at_once = units::Amperes(0); }) ==
         "Most at once: most at once is 0 A. Give 0.1 A to 400 A.");

@@ -131,8 +131,8 @@ TEST_CASE("a tree of 300 outlets solves, and time grows about as its nodes do") 
     for (std::size_t k = 0; k < outlets; ++k) {
       circuit::Outlet& outlet = made.outlets[k];
       outlet.fed_from = {static_cast<std::uint32_t>(k == 0 ? 0 : (k + 2) / 3)};
-      outlet.run = units::Metres(0.3);
-      outlet.load = {circuit::LoadKind::constant_power, true, 100.0 / static_cast<double>(outlets), {}};
+      outlet.run.length = units::Metres(0.3);
+      outlet.devices.front().load = {circuit::LoadKind::constant_power, true, 100.0 / static_cast<double>(outlets), {}};
     }
     const Fitted fitted{tables::conductor_by_id("6awg"), nullptr, units::Amperes(15.0)};
     const Loading all(outlets, 1.0);

@@ -69,7 +69,7 @@ TEST_CASE("thicker wire never drops more, and power in is power out") {
     const Loading loading = network_test::random_loading(random, outlets);
     const bool any_kind = random.chance(0.3);
     for (circuit::Outlet& outlet : made.outlets) {
-      if (!any_kind && outlet.load.kind == circuit::LoadKind::resistive) outlet.load.kind = circuit::LoadKind::constant_power;
+      if (!any_kind && outlet.devices.front().load.kind == circuit::LoadKind::resistive) outlet.devices.front().load.kind = circuit::LoadKind::constant_power;
     }
     std::vector<double> thinner(outlets, 0.0);
     bool all_ran = false;
@@ -113,8 +113,8 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
     const std::size_t outlets = 1 + random.below(6);
     circuit::Circuit made = network_test::random_circuit(random, outlets);
     for (circuit::Outlet& outlet : made.outlets) {
-      outlet.load.kind = random.chance(0.7) ? circuit::LoadKind::constant_power : circuit::LoadKind::constant_current;
-      outlet.load.rating *= random.uniform(0.5, 2.5);
+      outlet.devices.front().load.kind = random.chance(0.7) ? circuit::LoadKind::constant_power : circuit::LoadKind::constant_current;
+      outlet.devices.front().load.rating *= random.uniform(0.5, 2.5);
     }
     const Fitted fitted{tables::conductor_by_id("16awg"), nullptr, units::Amperes(15.0)};
     const SeriesResistances series = series_resistances(made, fitted, BatteryState::resting);
@@ -131,7 +131,7 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
     double moved = 1.0;
     for (int round = 0; round < 20000 && all_run && moved > 1e-14; ++round) {
       for (std::size_t m = 0; m < outlets; ++m) {
-        const circuit::Load& load = made.outlets[m].load;
+        const circuit::Load& load = made.outlets[m].devices.front().load;
         const double rated_a = load.rating_in_watts ? load.rating / nominal_v : load.rating;
         current[m] = load.kind == circuit::LoadKind::constant_power ? rated_a * nominal_v / voltage[m] : rated_a;
       }
@@ -146,8 +146,8 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
           next[k] -= shared * current[m];
         }
         moved = std::max(moved, std::abs(next[k] - voltage[k]));
-        const bool loaded = made.outlets[k].load.rating > 0.0;
-        all_run = all_run && (!loaded || next[k] >= fold_voltage(made.outlets[k].load, made.supply.nominal).number());
+        const bool loaded = made.outlets[k].devices.front().load.rating > 0.0;
+        all_run = all_run && (!loaded || next[k] >= fold_voltage(made.outlets[k].devices.front().load, made.supply.nominal).number());
       }
       voltage = next;
     }
@@ -172,9 +172,9 @@ TEST_CASE("a load that cannot run folds alone: its neighbour nearer the block ke
     outlet.fed_from = {k};
     made.outlets.push_back(outlet);
   }
-  made.outlets[0].load = {circuit::LoadKind::constant_power, true, 60.0, {}};
-  made.outlets[1].run = units::Metres(30.0);  // 60 m of 14 AWG, about 0.56 ohm: at most 12.6^2 / 2.2 = 72 W
-  made.outlets[1].load = {circuit::LoadKind::constant_power, true, 90.0, {}};
+  made.outlets[0].devices.front().load = {circuit::LoadKind::constant_power, true, 60.0, {}};
+  made.outlets[1].run.length = units::Metres(30.0);  // 60 m of 14 AWG, about 0.56 ohm: at most 12.6^2 / 2.2 = 72 W
+  made.outlets[1].devices.front().load = {circuit::LoadKind::constant_power, true, 90.0, {}};
   const RadialSolution solution =
       Radial(made, {tables::conductor_by_id("14awg"), nullptr, units::Amperes(15.0)}, BatteryState::resting).solve({1.0, 1.0});
   CHECK(solution.outcome == Outcome::no_operating_point);
@@ -190,10 +190,10 @@ TEST_CASE("sensitivity is what a small change of loading does") {
     const std::size_t outlets = 1 + random.below(7);
     circuit::Circuit made = network_test::random_circuit(random, outlets);
     for (circuit::Outlet& outlet : made.outlets) {
-      outlet.load.kind = kAllKinds[random.below(3)];
-      outlet.load.rating = random.uniform(0.5, 6.0);
-      outlet.load.rating_in_watts = false;
-      outlet.load.minimum_voltage.reset();
+      outlet.devices.front().load.kind = kAllKinds[random.below(3)];
+      outlet.devices.front().load.rating = random.uniform(0.5, 6.0);
+      outlet.devices.front().load.rating_in_watts = false;
+      outlet.devices.front().load.minimum_voltage.reset();
     }
     const Radial radial(made, {tables::conductor_by_id("8awg"), nullptr, units::Amperes(30.0)}, BatteryState::resting);
     Loading loading(outlets);
@@ -203,7 +203,7 @@ TEST_CASE("sensitivity is what a small change of loading does") {
     const std::size_t watched = random.below(outlets);
     const std::vector<double> slope = radial.sensitivity(watched, loading, at);
     for (std::size_t m = 0; m < outlets; ++m) {
-      const double rated_a = circuit::rated_current(made.outlets[m].load, made.supply.nominal).number();
+      const double rated_a = circuit::rated_current(made.outlets[m].devices.front().load, made.supply.nominal).number();
       const double step = 1e-4;
       Loading more = loading, less = loading;
       more[m] += step;
@@ -221,7 +221,7 @@ TEST_CASE("sensitivity is what a small change of loading does") {
 TEST_CASE("one outlet by hand") {
   // One resistive load behind one loop: a voltage divider, by Ohm's law.
   circuit::Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);
-  made.outlets[0].load = {circuit::LoadKind::resistive, true, 48.0, {}};  // 3 ohm at 12 V
+  made.outlets[0].devices.front().load = {circuit::LoadKind::resistive, true, 48.0, {}};  // 3 ohm at 12 V
   const Fitted fitted{tables::conductor_by_id("14awg"), nullptr, units::Amperes(10.0)};
   const SeriesResistances series = series_resistances(made, fitted, BatteryState::resting);
   const double loop = (series.source + series.supply_loop + series.run_loop[0] + series.joint_loop[0] + series.tail_loop[0]).number();

@@ -47,6 +47,8 @@ constexpr Query kQueries[] = {
     // On the ends of wires
     {"red crimp", "#tables/crimps/red"}, {"blue crimp", "#tables/crimps/blue"}, {"yellow crimp", "#tables/crimps/yellow"},
     {"yelow crimp", "#tables/crimps/yellow"}, {"red butt connector", "#tables/crimps/red"}, {"lever splice", "#tables/splices"},
+    {"cca", "#tables/wire-metals/copper-clad-aluminium"}, {"two core", "#tables/ampacity-factors/two-core"},
+    {"12 sae", "#tables/wire/12sae"}, {"brown minus", "#tables/colours/vehicle-europe"},
     {"twist on", "#tables/splices/splice-twist"}, {"6.3 tab", "#tables/tabs/6.3"}, {"6.3mm spade", "#tables/tabs/6.3"},
     {"4.8mm tab", "#tables/tabs/4.8-0.5"}, {"tab 10awg", "#tables/tabs/with-10awg"}, {"m6 ring", "#tables/rings/M6"},
     {"ring m8", "#tables/rings/M8"}, {"ring 1/4", "#tables/rings/M6"}, {"ferrule 2.5", "#tables/ferrules/2.5mm2"},

@@ -112,14 +112,14 @@ TEST_CASE("the worst loading is computed, not taken to lie at the far end") {
   // Two branches: the far outlet B is light, the near outlet A heavy. With 10 A at once, A on
   // hurts B's shared feed most after B itself is on.
   circuit::Circuit circuit = circuit::new_circuit(tables::GaugeSystem::awg);
-  circuit.outlets[0].run = units::Metres(4.0);
-  circuit.outlets[0].load.rating = 10.0;
+  circuit.outlets[0].run.length = units::Metres(4.0);
+  circuit.outlets[0].devices.front().load.rating = 10.0;
   circuit::Outlet far = circuit.outlets[0];
   far.id = circuit::OutletId{2};
   far.name = "Outlet B";
   far.fed_from = circuit::OutletId{1};
-  far.run = units::Metres(1.0);
-  far.load.rating = 1.0;
+  far.run.length = units::Metres(1.0);
+  far.devices.front().load.rating = 1.0;
   circuit.outlets.push_back(far);
   circuit.next_outlet_id = 3;
   circuit.at_most_at_once = units::Amperes(10.0);
@@ -134,13 +134,13 @@ TEST_CASE("the worst loading is computed, not taken to lie at the far end") {
 TEST_CASE("the fall at the source is followed exactly: gradient against a small difference") {
   // A constant-power load draws more as its voltage falls, so more is drawn in all when it is far.
   circuit::Circuit circuit = circuit::new_circuit(tables::GaugeSystem::awg);
-  circuit.outlets[0].load = {circuit::LoadKind::resistive, false, 8.0, std::nullopt};
+  circuit.outlets[0].devices.front().load = {circuit::LoadKind::resistive, false, 8.0, std::nullopt};
   circuit::Outlet far = circuit.outlets[0];
   far.id = circuit::OutletId{2};
   far.name = "Outlet B";
   far.fed_from = circuit::OutletId{1};
-  far.run = units::Metres(6.0);
-  far.load = {circuit::LoadKind::constant_power, true, 96.0, std::nullopt};
+  far.run.length = units::Metres(6.0);
+  far.devices.front().load = {circuit::LoadKind::constant_power, true, 96.0, std::nullopt};
   circuit.outlets.push_back(far);
   circuit.next_outlet_id = 3;
   circuit.at_most_at_once = units::Amperes(8.0);

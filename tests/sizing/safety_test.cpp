@@ -131,7 +131,7 @@ void check_random_loadings(const Circuit& circuit, const Candidate& choice, rand
         if (state == network::BatteryState::resting) {
           findings.expect(drop <= limit + 1e-6, name_of(circuit, choice, "a loading breaks the drop limit"));
         }
-        const auto minimum = circuit.outlets[k].load.minimum_voltage;
+        const auto minimum = circuit.outlets[k].devices.front().load.minimum_voltage;
         if (minimum && loading[k] > 0.0 && demand.rated_a[k] > 0.0) {
           findings.expect(solved.outlet_voltage_v[k] >= minimum->number() - 1e-5,
                           name_of(circuit, choice, "a device gets less than its lowest voltage"));

@@ -13,7 +13,7 @@ void draw_at_once(app::AppState& app) {
   const circuit::Circuit& circuit = app.circuit();
   units::Amperes all{0.0};
   for (const circuit::Outlet& outlet : circuit.outlets)
-    all += circuit::rated_current(outlet.load, circuit.supply.nominal);
+    all += circuit::rated_current(outlet.devices.front().load, circuit.supply.nominal);
   const bool capped = circuit.at_most_at_once.has_value();
   if (capped) {
     const auto changed = number_stepper(app, {.label = "At most at once",
@@ -37,10 +37,10 @@ void draw_outlet_row(app::AppState& app, std::size_t index) {
   const std::string letter = circuit::outlet_letter(index);
   std::string volts;
   if (choice != nullptr && index < choice->outlets.size()) volts = units::volts_text(choice->outlets[index].voltage);
-  if (ui::list_row(outlet.name, {.sub = load_text(outlet.load) + " · " + run_text(app, outlet),
+  if (ui::list_row(outlet.name, {.sub = load_text(outlet.devices.front().load) + " · " + run_text(app, outlet),
                                  .value = volts,
                                  .badge = letter,
-                                 .said = "Outlet " + letter + ", " + outlet.name + ", " + load_text(outlet.load) + ", " +
+                                 .said = "Outlet " + letter + ", " + outlet.name + ", " + load_text(outlet.devices.front().load) + ", " +
                                          run_text(app, outlet) + (volts.empty() ? "" : ", " + volts)}))
     app.go(app::Route::at_outlet(outlet.id));
 }
@@ -49,8 +49,8 @@ void draw_outlet_steppers(app::AppState& app, std::size_t index) {
   const circuit::Outlet outlet = app.circuit().outlets[index];
   const std::string letter = circuit::outlet_letter(index);
   const std::string key = std::to_string(outlet.id.number);
-  if (const auto load = load_stepper(app, "Load", "Load of " + letter, outlet.load)) {
-    circuit::Load changed = outlet.load;
+  if (const auto load = load_stepper(app, "Load", "Load of " + letter, outlet.devices.front().load)) {
+    circuit::Load changed = outlet.devices.front().load;
     changed.rating = load->rating;
     changed.rating_in_watts = load->watts;
     commit(app, circuit::SetLoad{outlet.id, changed}, "load/" + key, {.value = load->rating, .joins = load->joins});
@@ -59,7 +59,7 @@ void draw_outlet_steppers(app::AppState& app, std::size_t index) {
                                         .sub = "one way, from " + feeder_text(app.circuit(), outlet.fed_from),
                                         .said = "Length to " + letter,
                                         .field = circuit::Field::run_m,
-                                        .value = outlet.run.number()});
+                                        .value = outlet.run.length.number()});
   if (run) commit(app, circuit::SetRun{outlet.id, units::Metres(run->value)}, "run/" + key, *run);
 }
 

@@ -28,7 +28,7 @@ void draw_answer_line(app::AppState& app, std::size_t index) {
 
 void draw_load(app::AppState& app, const circuit::Outlet& outlet) {
   const std::string key = std::to_string(outlet.id.number);
-  circuit::Load load = outlet.load;
+  circuit::Load load = outlet.devices.front().load;
   if (const auto changed = load_stepper(app, "Load", {}, load)) {
     load.rating = changed->rating;
     load.rating_in_watts = changed->watts;
@@ -44,7 +44,7 @@ void draw_load(app::AppState& app, const circuit::Outlet& outlet) {
 }
 
 void draw_least_voltage(app::AppState& app, const circuit::Outlet& outlet) {
-  circuit::Load load = outlet.load;
+  circuit::Load load = outlet.devices.front().load;
   const int blocks = tables::blocks_in_series(app.circuit().supply.nominal);
   const bool told = load.minimum_voltage.has_value();
   if (ui::switch_row("The device needs a least voltage", told,
@@ -69,7 +69,7 @@ void draw_run(app::AppState& app, const circuit::Outlet& outlet) {
   const auto run = number_stepper(app, {.label = "Length",
                                         .sub = "one way, along the wire, from " + feeder_text(app.circuit(), outlet.fed_from),
                                         .field = circuit::Field::run_m,
-                                        .value = outlet.run.number()});
+                                        .value = outlet.run.length.number()});
   if (run) {
     commit(app, circuit::SetRun{outlet.id, units::Metres(run->value)}, "run/" + std::to_string(outlet.id.number), *run);
     return;

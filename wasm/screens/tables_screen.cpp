@@ -9,8 +9,9 @@
 namespace screens {
 namespace {
 
-constexpr std::array<std::string_view, 7> kWire{"wire", "ampacity-boat", "ampacity-conduit", "ampacity-clipped",
-                                                "ampacity-factors", "drop-limits", "colours"};
+constexpr std::array<std::string_view, 10> kWire{"wire", "ampacity-boat", "ampacity-conduit", "ampacity-clipped",
+                                                 "ampacity-clipped-british", "ampacity-factors", "wire-metals",
+                                                 "drop-limits", "colours", "practices"};
 constexpr std::array<std::string_view, 5> kFuses{"fuses", "fuse-times", "fuse-kinds", "thin-wire-fuses", "fuse-places"};
 constexpr std::array<std::string_view, 9> kJoints{"splices", "crimps", "tabs", "rings", "ferrules",
                                                   "strip", "pull", "clamps", "joints"};
