@@ -31,6 +31,18 @@ TEST_CASE("a bad address is Size") {
   CHECK(route_text(parse_route("preferences/x")) == "preferences");
 }
 
+TEST_CASE("above a sheet lies its page, above a page its screen, above a screen Size") {
+  const auto above = [](std::string_view text) { return route_text(parse_route(text).parent()); };
+  CHECK(above("tables/fuses/row") == "tables/fuses");
+  CHECK(above("tables/fuses") == "tables");
+  CHECK(above("quick/joint/how") == "quick/joint");
+  CHECK(above("quick/joint") == "quick");
+  CHECK(above("cards/crimp") == "tables");
+  CHECK(above("trace/why") == "trace");
+  CHECK(above("trace") == "size");
+  CHECK(above("size/place") == "size");
+}
+
 TEST_CASE("started at a sheet's address, back closes the sheet") {
   MemoryHost host;
   host.addresses = {"size/outlet/2"};

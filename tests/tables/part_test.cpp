@@ -4,11 +4,13 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdio>
 #include <set>
 #include <string>
 
 #include "reference/reference.h"
 #include "tables/conductor.h"
+#include "tables/terminal.h"
 
 using tables::Part;
 using tables::PartKind;
@@ -73,6 +75,24 @@ TEST_CASE("Crimp colours hold the wires they are sold for (seen twice)") {
   CHECK(tables::part_accepts(part("splice-crimp-yellow"), area("10awg"), false));
   CHECK_FALSE(tables::part_accepts(part("splice-crimp-yellow"), area("14awg"), false));
   CHECK_FALSE(tables::part_accepts(part("splice-crimp-blue"), area("12awg"), false));
+}
+
+TEST_CASE("Crimp colours say what they hold (tests/reference/terminals.json: seen twice)") {
+  const auto& rows = reference::read("terminals")["rows"]["insulated_crimp_colours"];
+  REQUIRE(rows.size() == tables::crimp_colours().size());
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const tables::CrimpColour& ours = tables::crimp_colours()[i];
+    CHECK(ours.colour == rows[i]["colour"].get<std::string>());
+    double low = 0.0, high = 0.0;
+    REQUIRE(std::sscanf(rows[i]["mm2"].get<std::string>().c_str(), "%lf-%lf", &low, &high) == 2);
+    CHECK(ours.smallest.number() == low);
+    CHECK(ours.largest.number() == high);
+    int thin = 0, thick = 0, our_thin = 0, our_thick = 0;
+    REQUIRE(std::sscanf(rows[i]["awg"].get<std::string>().c_str(), "%d-%d", &thin, &thick) == 2);
+    REQUIRE(std::sscanf(std::string(ours.awg).c_str(), "%d to %d", &our_thin, &our_thick) == 2);
+    CHECK(our_thin == thin);
+    CHECK(our_thick == thick);
+  }
 }
 
 TEST_CASE("Nothing that moves is offered a twist-on connector") {

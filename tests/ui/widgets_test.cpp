@@ -232,6 +232,19 @@ TEST_CASE("a tap on a text field asks for the page's own field at once") {
   CHECK(h.state().focus_wanted() == 0);
 }
 
+TEST_CASE("a drag that ends on a text field asks for no field") {
+  Headless h;
+  h.draw = [] {
+    ui::begin_page("p", {.title = "P"});
+    ui::text_field("Name", {.value = "x"});
+    ui::end_page();
+  };
+  h.settle();
+  const ui::Record r = *h.find(ui::Role::textbox, "Name");
+  h.drag(r.x + 9, r.y + 209, 0, -200, 400);
+  CHECK(h.state().focus_wanted() == 0);
+}
+
 TEST_CASE("a picture wider than the page scrolls sideways and gives what was tapped") {
   Headless h;
   std::optional<drawing::Subject> hit;

@@ -47,6 +47,7 @@ TEST_CASE("Numbers as the trade writes them") {
   CHECK(units::ohms_text(units::Ohms(28.8)) == "28.8 Ω");
   CHECK(units::ohms_text(units::Ohms(0.123)) == "123 mΩ");
   CHECK(units::ohms_text(units::Ohms(10e6)) == "10 MΩ");
+  CHECK(units::ohms_text(units::Ohms(1500.0)) == "1.5 kΩ");
   CHECK(units::ohms_text(units::Ohms(0.99999)) == "1 Ω");
   CHECK(units::seconds_text(units::Seconds(0.15)) == "0.15 s");
   CHECK(units::seconds_text(units::Seconds(600)) == "10 min");
