@@ -34,7 +34,8 @@ constexpr std::array<Limit, 31> kLimits{{
     {Field::main_fuse_distance_m,   "distance to the main fuse", "m", 0.0, 10.0,  0.05,  false, ""},
     {Field::disconnect_a,           "main switch",            "A",  1.0,   1000.0, 10.0, false, ""},
     {Field::block_a,                "block",                  "A",  1.0,   1000.0, 10.0, false, ""},
-    {Field::beside_a,               "current of the other circuits", "A", 0.0, 1000.0, 1.0, false, ""},
+    // Never typed: as much as a hundred circuits of the most outlets and devices can draw.
+    {Field::beside_a,               "current of the other circuits", "A", 0.0, 1e8, 1.0,   false, ""},
     {Field::capacity_ah,            "capacity",               "Ah", 1.0,   5000.0, 10.0, false, "not told"},
     {Field::positions,              "number of positions",    "",   1.0,   99.0,  1.0,   true,  ""},
     {Field::source_a,               "most current",           "A",  0.1,   1000.0, 1.0,  false, ""},

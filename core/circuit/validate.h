@@ -23,6 +23,8 @@ std::optional<Problem> check_value(Field field, double value, std::string_view p
 // A name as typed: valid UTF-8, no control or direction-changing characters, not blank, at
 // most kMaxNameCharacters.
 std::optional<Problem> check_name(std::string_view name, std::string_view place);
+// A sentence that is kept: the same characters, may be empty, at most `most_bytes` long.
+std::optional<Problem> check_text(std::string_view text, std::size_t most_bytes, std::string_view place);
 
 // "Outlet C (Tyre inflator)", as problems name it; only the letter where the name is not
 // text or says the same. `index` is the place in circuit.outlets.

@@ -7,6 +7,7 @@
 #include "circuit/validate.h"
 #include "tables/part.h"
 #include "tables/supply.h"
+#include "units/format.h"
 
 namespace vehicle {
 namespace {
@@ -39,6 +40,7 @@ class Check {
     count("blocks", vehicle_.blocks.size(), 1, kMaxBlocks);
     count("sources", vehicle_.sources.size(), 0, kMaxSources);
     count("circuits", vehicle_.circuits.size(), 0, kMaxCircuits);
+    count("outlets", planned_outlets(vehicle_), 0, kMaxPlannedOutlets);
     if (!problems_.empty()) return std::move(problems_);
     for (const Block& each : vehicle_.blocks) block(each);
     for (const Source& each : vehicle_.sources) source(each);
@@ -86,12 +88,21 @@ class Check {
       add("Battery", "Battery kind " + circuit::quoted(vehicle_.battery.kind) + " is not known.", "Choose one of the list.");
     }
     value(Field::capacity_ah, vehicle_.battery.capacity_ah, "Battery");
-    // Resting, low and resistance are held with each circuit; a vehicle may have none.
     if (vehicle_.battery.resting) value(Field::resting_per_12v, vehicle_.battery.resting->number(), "Battery, resting");
     if (vehicle_.battery.low) value(Field::low_per_12v, vehicle_.battery.low->number(), "Battery, low");
     if (vehicle_.battery.internal_resistance) {
       value(Field::internal_ohm, vehicle_.battery.internal_resistance->number(), "Battery");
     }
+    if (problems_.empty()) low_below_resting();
+  }
+
+  // Held with each circuit too; a vehicle may have none.
+  void low_below_resting() {
+    const tables::BatteryKind& kind = *tables::battery_kind_by_key(vehicle_.battery.kind);
+    const units::Volts resting = vehicle_.battery.resting.value_or(kind.resting * series_);
+    if (vehicle_.battery.low.value_or(kind.low * series_) <= resting) return;
+    add("Battery", "Its low voltage is above its resting voltage of " + units::number_text(resting.number(), 6) + " V.",
+        "Give a low voltage of at most that, or a higher resting voltage.");
   }
 
   void ids() {
@@ -173,6 +184,7 @@ class Check {
     }
     const bool has_fuse = built.fuse > units::Amperes(0.0);
     if (has_fuse) value(Field::fuse_a, built.fuse.number(), title + " as built, fuse");
+    if (!is_date(built.date)) add(title + " as built", "Its date is not a date.", "Give it like 2026-11-25, or none.");
     if (has_fuse == (built.fuse_knowledge == Knowledge::unknown)) {
       add(title + " as built, fuse", "What is known of the fuse does not go with its rating.",
           "Give a rating, or say that it is unknown.");
@@ -189,15 +201,43 @@ class Check {
     }
   }
 
+  // "2026-11-25", or empty.
+  static bool is_date(const std::string& text) {
+    constexpr std::string_view kForm = "0000-00-00";
+    if (text.empty()) return true;
+    if (text.size() != kForm.size()) return false;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+      const bool digit = text[i] >= '0' && text[i] <= '9';
+      if (kForm[i] == '0' ? !digit : text[i] != '-') return false;
+    }
+    return true;
+  }
+
   void traces(const PlacedCircuit& each, const std::string& title) {
     if (each.traces.size() > kMaxTraces) {
       add(title + ", traces", std::to_string(each.traces.size()) + " are kept.", "Keep at most " + std::to_string(kMaxTraces) + ".");
     }
     std::uint32_t before = 0;
     for (const TraceRecord& trace : each.traces) {
-      if (trace.number <= before) add(title + ", traces", "Their numbers do not rise.", "Give each a higher number.");
+      if (trace.number <= before || trace.number > circuit::kMaxOutletId) {
+        add(title + ", traces", "Their numbers do not rise.",
+            "Give each a higher number, at most " + std::to_string(circuit::kMaxOutletId) + ".");
+      }
       before = trace.number;
-      if (trace.told.size() > kMaxTold) add(title + ", trace", "It has too many answers.", "Keep at most " + std::to_string(kMaxTold) + ".");
+      this->trace(trace, title + ", trace " + std::to_string(trace.number));
+    }
+  }
+
+  void trace(const TraceRecord& trace, const std::string& title) {
+    if (trace.told.size() > kMaxTold) add(title, "It has too many answers.", "Keep at most " + std::to_string(kMaxTold) + ".");
+    const auto text = [&](const std::string& words) { keep(circuit::check_text(words, kMaxTextBytes, title)); };
+    text(trace.date);
+    text(trace.circuit);
+    text(trace.complaint);
+    text(trace.outcome);
+    for (const ToldAnswer& told : trace.told) {
+      text(told.question);
+      text(told.answer);
     }
   }
 

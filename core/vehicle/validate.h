@@ -12,6 +12,7 @@ namespace vehicle {
 inline constexpr std::size_t kMaxBlocks = 8;
 inline constexpr std::size_t kMaxSources = 8;
 inline constexpr std::size_t kMaxCircuits = 100;
+inline constexpr std::size_t kMaxPlannedOutlets = 2500;   // of all circuits together
 inline constexpr std::size_t kMaxTraces = 50;        // kept for one circuit; the oldest goes
 inline constexpr std::size_t kMaxTold = 200;         // answers in one trace
 inline constexpr std::size_t kMaxTextBytes = 2000;   // one sentence of a trace

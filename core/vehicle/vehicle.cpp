@@ -115,6 +115,12 @@ std::optional<int> spare_position(const Vehicle& vehicle, BlockId block, int fro
   return std::nullopt;
 }
 
+std::size_t planned_outlets(const Vehicle& vehicle) {
+  std::size_t sum = 0;
+  for (const PlacedCircuit& each : vehicle.circuits) sum += each.plan.outlets.size();
+  return sum;
+}
+
 std::vector<const PlacedCircuit*> neighbours(const Vehicle& vehicle, CircuitId id) {
   std::vector<const PlacedCircuit*> others;
   const PlacedCircuit* own = find_circuit(vehicle, id);

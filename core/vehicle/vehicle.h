@@ -4,6 +4,7 @@
 // Ranges stand in circuit/limits.h; vehicle/validate.h holds a vehicle to them.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -140,6 +141,8 @@ const Source* find_source(const Vehicle& vehicle, SourceId id);
 const PlacedCircuit* at_position(const Vehicle& vehicle, BlockId block, int position);
 // The first spare position from `from` up; nullopt: the block is full.
 std::optional<int> spare_position(const Vehicle& vehicle, BlockId block, int from = 1);
+// Outlets and other points of all circuits as planned.
+std::size_t planned_outlets(const Vehicle& vehicle);
 // The circuits on the other positions of the same block, by position.
 std::vector<const PlacedCircuit*> neighbours(const Vehicle& vehicle, CircuitId id);
 
