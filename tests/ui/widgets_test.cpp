@@ -5,6 +5,7 @@
 
 #include "gallery.h"
 #include "headless.h"
+#include "ui/figure.h"
 #include "ui/paint.h"
 #include "ui/parts.h"
 #include "ui/recorder.h"
@@ -272,4 +273,23 @@ TEST_CASE("type is as tall as asked: capitals are 0.727 of the size") {
   };
   h.frame();
   CHECK(tall == doctest::Approx(40 * 0.727).epsilon(0.05));
+}
+
+TEST_CASE("feet and inches are set as two figures alike, a unit with an area behind it is not") {
+  Headless h;
+  float alone = 0, both = 0, in_large = 0;
+  bool area_goes_on = true, half_typed = false;
+  h.draw = [&] {
+    const ui::Figure feet("28", "ft 3 in", ui::Type::answer, ui::Type::title);
+    CHECK(feet.goes_on());
+    both = feet.width();
+    alone = ui::Figure("28", "ft", ui::Type::answer, ui::Type::title).width();
+    in_large = ui::text_width("3", ui::Type::answer, true) + ui::text_width("in", ui::Type::title, false);
+    area_goes_on = ui::Figure("10", "AWG · 5.3 mm²", ui::Type::answer, ui::Type::title).goes_on();
+    half_typed = ui::Figure("10", "ft 6", ui::Type::answer, ui::Type::title).goes_on();
+  };
+  h.frame();
+  CHECK(both > alone + in_large);          // the 3 is as large as the 28
+  CHECK_FALSE(area_goes_on);
+  CHECK(half_typed);
 }
