@@ -1,11 +1,15 @@
 // What holds for every widget: targets, records, nothing cut, no frame when nothing changes.
 #include <doctest/doctest.h>
 
+#include <array>
+#include <numeric>
 #include <set>
 
 #include "gallery.h"
 #include "headless.h"
 #include "ui/figure.h"
+#include "ui/flow.h"
+#include "ui/hyphen.h"
 #include "ui/paint.h"
 #include "ui/parts.h"
 #include "ui/recorder.h"
@@ -292,4 +296,126 @@ TEST_CASE("feet and inches are set as two figures alike, a unit with an area beh
   CHECK(both > alone + in_large);          // the 3 is as large as the 28
   CHECK_FALSE(area_goes_on);
   CHECK(half_typed);
+}
+
+namespace {
+
+// A text as it stands on lines of `width`, each line's hyphen with it.
+std::vector<std::string> lines_at(std::string_view text, float width) {
+  Headless h;
+  std::vector<std::string> lines;
+  h.draw = [&] {
+    for (const ui::Line& line : ui::wrap(text, ui::Type::text, false, width)) {
+      lines.push_back(std::string(line.words) + (line.hyphen ? "-" : ""));
+      CHECK(ui::line_width(lines.back(), ui::Type::text, false) <= width);
+    }
+  };
+  h.frame();
+  return lines;
+}
+using Lines = std::vector<std::string>;
+
+}  // namespace
+
+TEST_CASE("a word is parted only when it alone is wider than the line") {
+  const std::string warning = "Leave mains, airbag and engine-management wiring alone.";
+  for (float width = 150; width <= 420; width += 1) {      // engine-management is 148 px wide
+    for (const std::string& line : lines_at(warning, width)) {
+      CAPTURE(width);
+      CAPTURE(line);
+      CHECK((line.ends_with("-") || line.ends_with("engine") || line.ends_with("manage")) == false);
+    }
+  }
+  CHECK(lines_at("engine-management wiring", 120) == Lines{"engine-", "management", "wiring"});
+  CHECK(lines_at("engine-management", 70) == Lines{"engine-", "manage-", "ment"});
+  CHECK(lines_at("the management of", 70) == Lines{"the", "manage-", "ment of"});
+  CHECK(lines_at("connection", 60).front() == "connec-");
+  CHECK(lines_at("WWWWWWWWWWWWWWWWWWWW", 100).size() >= 3);   // no place to part: where the line is full
+  CHECK(lines_at("  two blanks", 60).back() == "blanks");
+}
+
+TEST_CASE("a figure keeps its unit, whichever unit of the table it is") {
+  for (const char* unit : {"mm²", "Ah", "kWh", "°F", "mΩ/ft", "AWG", "min"}) {
+    const std::string text = "takes about 5 " + std::string(unit);
+    CAPTURE(text);
+    Headless h;
+    float width = 0;
+    h.draw = [&] { width = ui::text_width("takes about 5", ui::Type::text, false); };
+    h.frame();
+    CHECK(lines_at(text, width + 6) == Lines{"takes about", "5 " + std::string(unit)});
+  }
+  Headless h;
+  float width = 0;
+  h.draw = [&] { width = ui::text_width("from 5", ui::Type::text, false); };
+  h.frame();
+  CHECK(lines_at("from 5 to", width + 3) == Lines{"from 5", "to"});
+}
+
+TEST_CASE("English words are parted where a reader would") {
+  const auto first = [](std::string_view word, std::size_t longest) {
+    std::string part;
+    for (const ui::Parting& p : ui::syllable_partings(word)) {
+      if (p.at <= longest) part = std::string(word.substr(0, p.at));
+    }
+    return part;
+  };
+  // As an English dictionary divides them (from memory): manage-ment, insula-tion, con-nec-tor, ter-mi-nal.
+  CHECK(first("management", 7) == "manage");
+  CHECK(first("insulation", 7) == "insula");
+  CHECK(first("connector", 6) == "connec");
+  CHECK(first("connector", 5) == "con");
+  CHECK(first("terminal", 4) == "ter");
+  CHECK(first("mm", 2).empty());
+  CHECK(ui::own_partings("engine-management").front().at == 7);
+  CHECK_FALSE(ui::own_partings("engine-management").front().hyphen);
+  CHECK(ui::own_partings("-40").empty());
+}
+
+TEST_CASE("chips fill the width of their flow, alike where they can be") {
+  const auto sum = [](const std::vector<float>& widths, std::size_t count) {
+    return std::accumulate(widths.begin(), widths.begin() + static_cast<std::ptrdiff_t>(count), ui::kFlowGap * static_cast<float>(count - 1));
+  };
+  const std::array<float, 5> five{52, 52, 52, 52, 60};
+  CHECK(sum(ui::chip_widths(five, 348), 5) == doctest::Approx(348));
+  const std::array<float, 7> seven{52, 52, 52, 52, 52, 52, 52};
+  const std::vector<float> columns = ui::chip_widths(seven, 348);     // six would fit: four and three are evener
+  CHECK(sum(columns, 4) == doctest::Approx(348));
+  CHECK(columns.front() == columns.back());
+  const std::array<float, 5> mixed{60, 52, 52, 52, 150};              // in columns they would take three lines
+  const std::vector<float> lines = ui::chip_widths(mixed, 300);
+  CHECK(sum(lines, 4) == doctest::Approx(300));
+  CHECK(lines.back() == 150);                                         // half a line alone: left as it is
+  const std::array<float, 1> one{80};
+  CHECK(ui::chip_widths(one, 348).front() == 80);
+}
+
+TEST_CASE("chips drawn at the end of their flow are pressed where they stand") {
+  Headless h;
+  int pressed = -1;
+  bool more = false;
+  h.draw = [&] {
+    ui::begin_page("p", {.title = "P"});
+    ui::begin_card("c");
+    ui::begin_flow();
+    for (int i = 0; i < (more ? 12 : 5); ++i) {
+      if (ui::chip(std::to_string(10 + i), {.said = "Size " + std::to_string(10 + i)})) pressed = i;
+    }
+    ui::end_flow();
+    ui::button("Under them");
+    ui::end_card();
+    ui::end_page();
+  };
+  h.settle();
+  for (int i = 0; i < 5; ++i) {
+    REQUIRE(h.tap(ui::Role::checkbox, "Size " + std::to_string(10 + i)));
+    CHECK(pressed == i);
+  }
+  const ui::Record first = *h.find(ui::Role::checkbox, "Size 10"), last = *h.find(ui::Role::checkbox, "Size 14");
+  CHECK(first.x == doctest::Approx(h.find(ui::Role::button, "Under them")->x));
+  CHECK(last.x + last.width == doctest::Approx(first.x + h.find(ui::Role::button, "Under them")->width).epsilon(0.005));
+  more = true;
+  h.settle();
+  REQUIRE(h.tap(ui::Role::checkbox, "Size 21"));
+  CHECK(pressed == 11);
+  CHECK(h.find(ui::Role::checkbox, "Size 21")->y + 48 < h.find(ui::Role::button, "Under them")->y);
 }

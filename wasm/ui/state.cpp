@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cfloat>
+#include <utility>
 
 #include <imgui.h>
 #include <imgui_internal.h>
@@ -83,6 +84,7 @@ void State::begin_frame(const Frame& frame) {
     sheet.range = {};
   }
   p.fields.clear();
+  p.chip_places_before = std::exchange(p.chip_places, {});
   p.cut.clear();
   p.ring.shown = false;
   p.toast_floor = frame.height - frame.safe_bottom;
