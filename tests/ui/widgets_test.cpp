@@ -381,10 +381,12 @@ TEST_CASE("chips fill the width of their flow, alike where they can be") {
   const std::vector<float> columns = ui::chip_widths(seven, 348);     // six would fit: four and three are evener
   CHECK(sum(columns, 4) == doctest::Approx(348));
   CHECK(columns.front() == columns.back());
-  const std::array<float, 5> mixed{60, 52, 52, 52, 150};              // in columns they would take three lines
+  const std::array<float, 5> mixed{60, 150, 52, 150, 80};             // alike, they would take five lines
   const std::vector<float> lines = ui::chip_widths(mixed, 300);
-  CHECK(sum(lines, 4) == doctest::Approx(300));
-  CHECK(lines.back() == 150);                                         // half a line alone: left as it is
+  CHECK(sum(lines, 3) == doctest::Approx(300));
+  CHECK(lines.back() == doctest::Approx(300 - ui::kFlowGap - lines[3]));
+  const std::array<float, 4> short_last{100, 100, 200, 80};
+  CHECK(ui::chip_widths(short_last, 280).back() == 80);               // all but an empty line: left as it is
   const std::array<float, 1> one{80};
   CHECK(ui::chip_widths(one, 348).front() == 80);
 }
@@ -418,4 +420,126 @@ TEST_CASE("chips drawn at the end of their flow are pressed where they stand") {
   REQUIRE(h.tap(ui::Role::checkbox, "Size 21"));
   CHECK(pressed == 11);
   CHECK(h.find(ui::Role::checkbox, "Size 21")->y + 48 < h.find(ui::Role::button, "Under them")->y);
+}
+
+TEST_CASE("every icon draws something, within its square") {
+  Headless h;
+  h.draw = [] {
+    ui::begin_page("p", {.title = "P"});
+    ImDrawList* list = ImGui::GetWindowDrawList();
+    for (int i = 1; i < static_cast<int>(ui::Icon::count_); ++i) {
+      CAPTURE(i);
+      const int before = list->VtxBuffer.Size;
+      ui::draw_icon(static_cast<ui::Icon>(i), 200, 200, 24, 0xFF000000U);
+      CHECK(list->VtxBuffer.Size > before);
+      for (int v = before; v < list->VtxBuffer.Size; ++v) {
+        CHECK(std::abs(list->VtxBuffer[v].pos.x - 199.5F) <= 13.0F);
+        CHECK(std::abs(list->VtxBuffer[v].pos.y - 199.5F) <= 13.0F);
+      }
+    }
+    ui::end_page();
+  };
+  h.frame();
+}
+
+TEST_CASE("how well something is known: one of three, in a group of its name") {
+  Gallery g;
+  const ui::Record* group = g.h.find(ui::Role::group, "Wire, block to A");
+  REQUIRE(group != nullptr);
+  CHECK(group->name == "Wire, block to A, 10 AWG");
+  CHECK(g.h.find(ui::Role::group, "Tails")->name == "Tails");      // what is not known has no value
+  const auto radio = [&](std::string_view of, std::string_view word) {
+    bool within = false;
+    for (const ui::Record& r : g.h.records()) {
+      if (r.role == ui::Role::group) within = r.name.starts_with(of);
+      if (within && r.role == ui::Role::radio && r.name == word) return r;
+    }
+    FAIL("no such radio");
+    return ui::Record{};
+  };
+  CHECK((radio("Wire, block", "Guessed").state & ui::kChecked) != 0U);
+  g.h.state().act({.id = radio("Wire, block", "Unknown").id, .kind = ui::Action::Kind::press, .text = {}});
+  g.h.settle();
+  CHECK(g.model.wire == ui::Knowledge::unknown);
+  CHECK(g.model.fuse == ui::Knowledge::known);                     // the others stay
+  g.h.state().act({.id = radio("Wire, block", "Unknown").id, .kind = ui::Action::Kind::press, .text = {}});
+  g.h.settle();
+  CHECK(g.model.wire == ui::Knowledge::unknown);
+}
+
+TEST_CASE("no word of a choice runs out of its segment, at any size") {
+  for (const Size& size : kSizes) {
+    CAPTURE(size.width);
+    CAPTURE(size.text);
+    Gallery g(size);
+    std::vector<ui::Record> radios;
+    for (const ui::Record& r : g.h.records()) {
+      if (r.role == ui::Role::radio) radios.push_back(r);
+    }
+    REQUIRE(radios.size() > 9);
+    const auto original = g.h.draw;
+    std::vector<float> needed;
+    g.h.draw = [&] {
+      original();
+      for (const ui::Record& r : radios) needed.push_back(ui::text_width(r.name, ui::Type::caption, true));
+    };
+    g.h.frame();
+    for (std::size_t i = 0; i < radios.size(); ++i) CHECK_MESSAGE(radios[i].width >= needed[i] + 8, radios[i].name);
+  }
+}
+
+TEST_CASE("tiles stand three, two or one to a line, by their words, and tell the chosen one") {
+  for (const Size& size : kSizes) {
+    CAPTURE(size.width);
+    CAPTURE(size.text);
+    Gallery g(size);
+    const ui::Record lights = *g.h.find(ui::Role::button, "Lights, 10 W"), phone = *g.h.find(ui::Role::button, "Phone charger, 15 W");
+    const bool side_by_side = lights.y == phone.y;
+    if (size.width >= 412 && size.text == 1) CHECK(side_by_side);
+    if (size.width == 320 && size.text == 2) CHECK_FALSE(side_by_side);
+    if (side_by_side) CHECK(lights.height == phone.height);
+    CHECK((g.h.find(ui::Role::button, "Cool box, 45 W")->state & ui::kCurrent) != 0U);
+    CHECK_FALSE(g.h.press(ui::Role::button, "Inverter"));          // disabled
+    REQUIRE(g.h.press(ui::Role::button, "Socket for anything"));
+    CHECK(g.model.tile == 7);
+    CHECK((g.h.find(ui::Role::button, "Socket for anything")->state & ui::kCurrent) != 0U);
+  }
+}
+
+TEST_CASE("bars are read as a list: each part with its value, and what they come to") {
+  Gallery g;
+  REQUIRE(g.h.find(ui::Role::list, "Where the volts go") != nullptr);
+  CHECK(g.h.find(ui::Role::text, "Wire, block to C: 0.31 V, red and black") != nullptr);
+  CHECK(g.h.find(ui::Role::text, "Together: 0.53 V") != nullptr);
+  std::size_t within = 0;
+  bool inside = false;
+  for (const ui::Record& r : g.h.records()) {
+    if (inside && r.role == ui::Role::end) break;
+    if (inside) ++within;
+    if (r.role == ui::Role::list && r.name == "Where the volts go") inside = true;
+  }
+  CHECK(within == 6);
+}
+
+TEST_CASE("a group opens in place, says what it holds, and keeps how it was left") {
+  Gallery g;
+  const auto header = [&](std::string_view name) { return *g.h.find(ui::Role::button, name); };
+  CHECK(header("Lights, 3 circuits").name == "Lights, 3 circuits, 6.2 A");
+  CHECK((header("Lights, 3 circuits").state & ui::kExpanded) != 0U);
+  CHECK((header("Water").state & ui::kCollapsed) != 0U);
+  CHECK(header("Water").name == "Water, 2 circuits, pump and heater, 9 A");
+  CHECK(g.h.shows("Reading lamps"));
+  CHECK_FALSE(g.h.shows("Awning"));
+  CHECK_FALSE(g.h.shows("The pump starts"));
+  REQUIRE(g.h.press(ui::Role::button, "Outside"));
+  CHECK(g.h.shows("Awning"));
+  REQUIRE(g.h.press(ui::Role::button, "Water"));
+  CHECK(g.h.shows("The pump starts"));
+  const ui::Record group = *g.h.find(ui::Role::group, "Water");
+  CHECK(group.y >= header("Water").y + header("Water").height - 1);
+  CHECK(group.height > 20);
+  REQUIRE(g.h.press(ui::Role::button, "Lights, 3 circuits"));
+  CHECK_FALSE(g.h.shows("Awning"));
+  REQUIRE(g.h.press(ui::Role::button, "Lights, 3 circuits"));
+  CHECK(g.h.shows("Awning"));                                      // the one within was left open
 }

@@ -78,12 +78,12 @@ std::vector<float> chip_widths(std::span<const float> natural, float width) {
     std::fill(widths.begin(), widths.end(), (width - kFlowGap * (columns - 1)) / columns);
     return widths;
   }
-  constexpr float kNearlyFull = 0.6F;       // a last line shorter than this stays as it is
+  constexpr float kTooShort = 0.3F;         // of the width: a last line as short as this stays as it is
   std::size_t first = 0;
   for (std::size_t line = 0; line < own.size(); first += own[line], ++line) {
     float used = kFlowGap * static_cast<float>(own[line] - 1);
     for (std::size_t i = first; i < first + own[line]; ++i) used += natural[i];
-    if (line + 1 == own.size() && used < kNearlyFull * width) break;
+    if (line + 1 == own.size() && used < kTooShort * width) break;
     const float more = (width - used) / static_cast<float>(own[line]);
     for (std::size_t i = first; i < first + own[line]; ++i) widths[i] += more;
   }

@@ -9,7 +9,7 @@ namespace ui {
 inline constexpr float kFlowGap = 8.0F;
 
 // Widths for chips of these natural widths: all alike where that takes no more lines, else each
-// line stretched to the edge, but for a last line that is far from full. One alone stays as it is.
+// line stretched to the edge, but for a last line that is all but empty. One alone stays as it is.
 std::vector<float> chip_widths(std::span<const float> natural, float width);
 
 // Lays out and draws the chips told so far in this flow.

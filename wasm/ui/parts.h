@@ -95,6 +95,7 @@ struct State::Parts {
   std::vector<Column> columns;
   std::deque<ImDrawListSplitter> splitters;    // reused; a deque keeps their addresses
   std::vector<CardOpen> cards;
+  std::vector<std::size_t> groups;             // records of the groups being drawn
   std::uint32_t region = 0;                    // scroll region drawn into, 0: none
 
   // Page
