@@ -25,7 +25,7 @@ std::string number(double value) {
 }
 
 std::optional<double> read_value(const calculators::Input& input, std::string_view text) {
-  if (input.unit == calculators::Unit::choice) {
+  if (!input.choices.empty()) {
     const auto index = calculators::choice_index(input, text);
     return index ? std::optional(static_cast<double>(*index)) : std::nullopt;
   }
@@ -72,7 +72,7 @@ void QuickInputs::set(const calculators::Calculator& calculator, const calculato
     if (!fits(input, values[i])) continue;
     if (!text.empty()) text += " ";
     text += std::string(input.key) + "=";
-    text += input.unit == calculators::Unit::choice
+    text += !input.choices.empty()
                 ? std::string(input.choices[static_cast<std::size_t>(values[i])].key)
                 : number(values[i]);
   }
