@@ -1,9 +1,9 @@
 #include "app/app_state.h"
 
-#include <cassert>
 #include <utility>
 
 #include "circuit/limits.h"
+#include "units/expect.h"
 
 namespace app {
 namespace {
@@ -36,7 +36,7 @@ AppState::AppState(platform::Host& host, const std::vector<platform::StoredRecor
 
 const circuit::Circuit& AppState::circuit() const {
   const Stored* open = notebook_.open();
-  assert(open != nullptr && "ask has_circuit() first");
+  BRANCHLIGHT_EXPECT(open != nullptr);   // else: ask has_circuit() first
   return *open->circuit;
 }
 
