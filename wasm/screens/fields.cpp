@@ -55,7 +55,7 @@ Bounds bounds_of(Field field, int blocks) {
   return {limit.low * times, limit.high * times};
 }
 
-bool us_units(const app::AppState& app) { return app.units() == units::Preference::us; }
+bool us_units(const app::AppState& app) { return app.settings().units() == units::Preference::us; }
 
 // A conversion there and back may leave the end of a range by a rounding error.
 double settle(double value, const Bounds& bounds) {
@@ -115,7 +115,7 @@ std::vector<ui::UnitKey> unit_keys(Measure measure, bool us) {
 ui::Reader reader_of(const app::AppState& app, const Number& number) {
   const Measure measure = measure_of(number.field);
   const Scale scale = scale_of(measure, us_units(app));
-  const units::Preference preference = app.units();
+  const units::Preference preference = app.settings().units();
   const std::string allowed = allowed_text(app, number.field, number.blocks);
   return [=, &app](std::string_view text) -> ui::Read {
     ui::Read read = parse(measure, text, preference);
@@ -170,9 +170,9 @@ std::string shown_text(const app::AppState& app, Field field, double value) {
   const circuit::Limit& limit = circuit::limit(field);
   if (value == 0.0 && !limit.zero.empty()) return "none";
   switch (measure_of(field)) {
-    case Measure::length: return units::length_text(units::Metres(value), app.units());
-    case Measure::short_length: return units::short_length_text(units::Metres(value), app.units());
-    case Measure::celsius: return units::celsius_text(units::Celsius(value), app.units());
+    case Measure::length: return units::length_text(units::Metres(value), app.settings().units());
+    case Measure::short_length: return units::short_length_text(units::Metres(value), app.settings().units());
+    case Measure::celsius: return units::celsius_text(units::Celsius(value), app.settings().units());
     case Measure::percent: return units::percent_text(value);
     case Measure::amperes: return units::amperes_text(units::Amperes(value));
     case Measure::watts: return units::watts_text(units::Watts(value));
@@ -226,7 +226,7 @@ std::optional<LoadChange> load_stepper(const app::AppState& app, std::string_vie
   options.read = [&app, watts_now](std::string_view text) -> ui::Read {
     const bool watts = typed_watts(text, watts_now);
     const Field typed = watts ? Field::load_w : Field::load_a;
-    ui::Read read = parse(watts ? Measure::watts : Measure::amperes, text, app.units());
+    ui::Read read = parse(watts ? Measure::watts : Measure::amperes, text, app.settings().units());
     if (read.value && circuit::check_value(typed, *read.value, {}))
       return {std::nullopt, "Load is " + shown_text(app, typed, *read.value) + ". Give " +
                                 allowed_text(app, typed) + ", or 0 for none."};
@@ -240,8 +240,8 @@ std::optional<LoadChange> load_stepper(const app::AppState& app, std::string_vie
 }
 
 void commit(app::AppState& app, const circuit::Edit& edit, std::string join_key, const ui::Changed& changed) {
-  if (!changed.joins) app.end_join();
-  app.dispatch(edit, std::move(join_key));
+  if (!changed.joins) app.editor().end_join();
+  app.editor().dispatch(edit, std::move(join_key));
 }
 
 std::optional<std::string> name_field(Memory& memory, std::string_view field, std::string_view label,
