@@ -1,25 +1,25 @@
 #include "sizing/context.h"
 
 #include <algorithm>
-#include <cassert>
 #include <map>
 
 #include "sizing/rules.h"
 #include "tables/supply.h"
+#include "units/expect.h"
 
 namespace sizing {
 namespace {
 
 const tables::Part& known_part(const std::string& key) {
   const tables::Part* part = tables::part_by_key(key);
-  assert(part != nullptr);  // validate() lets no other through
+  BRANCHLIGHT_EXPECT(part != nullptr);  // validate() lets no other through
   return *part;
 }
 
 units::Volts charging_voltage(const circuit::Supply& supply) {
   if (supply.highest) return *supply.highest;
   const tables::BatteryKind* kind = tables::battery_kind_by_key(supply.battery);
-  assert(kind != nullptr);
+  BRANCHLIGHT_EXPECT(kind != nullptr);
   return kind->charging * static_cast<double>(tables::blocks_in_series(supply.nominal));
 }
 

@@ -1,12 +1,12 @@
 #include "sizing/sizing.h"
 
 #include <algorithm>
-#include <cassert>
 
 #include "circuit/validate.h"
 #include "sizing/judge.h"
 #include "sizing/notes.h"
 #include "sizing/words.h"
+#include "units/expect.h"
 
 namespace sizing {
 namespace {
@@ -41,7 +41,7 @@ void find_choice(const Context& context, Answer& answer, WarmStart& warm) {
   for (std::size_t i = 0; i < answer.ladder.size(); ++i) {
     Candidate& candidate = answer.ladder[i];
     const bool protects = fuse_protects(context, candidate);
-    assert(protects == candidate.passes);
+    BRANCHLIGHT_EXPECT(protects == candidate.passes);
     if (!protects) continue;
     if (!answer.best_ignoring_shelf) answer.best_ignoring_shelf = i;
     if (!candidate.on_shelf || !tell_every_outlet(context, candidate, warm)) continue;

@@ -74,7 +74,7 @@ std::string refusal(const app::AppState& app, Field field, int blocks, double co
 }
 
 ui::Reader reader_of(const app::AppState& app, const Number& number) {
-  const Preference preference = app.units();
+  const Preference preference = app.settings().units();
   return [&app, preference, field = number.field, blocks = number.blocks](std::string_view text) -> ui::Read {
     const units::Typed typed = units::read(text, measure_of(field), preference);
     if (!typed.core) return {std::nullopt, typed.why_not};
@@ -86,7 +86,7 @@ ui::Reader reader_of(const app::AppState& app, const Number& number) {
 }
 
 ui::StepperOptions options_of(const app::AppState& app, const Number& number) {
-  ui::StepperOptions options = amount_options(amount_of(number), app.units());
+  ui::StepperOptions options = amount_options(amount_of(number), app.settings().units());
   options.sub = number.sub;
   options.said = number.said;
   options.shown = number.shown.empty() ? shown_text(app, number.field, number.value) : number.shown;
@@ -99,7 +99,7 @@ ui::StepperOptions options_of(const app::AppState& app, const Number& number) {
 std::optional<ui::Changed> in_core_unit(const app::AppState& app, const Number& number, std::optional<ui::Changed> changed) {
   if (!changed) return std::nullopt;
   const Bounds bounds = bounds_of(number.field, number.blocks);
-  double core = units::settled(units::to_core(measure_of(number.field), changed->value, app.units()), bounds.low, bounds.high);
+  double core = units::settled(units::to_core(measure_of(number.field), changed->value, app.settings().units()), bounds.low, bounds.high);
   // One press down from the least goes to the 'none' that zero stands for, where it does.
   if (core < bounds.low) core = circuit::limit(number.field).zero.empty() ? bounds.low : 0.0;
   changed->value = std::min(core, bounds.high);
@@ -125,7 +125,7 @@ ui::StepperOptions amount_options(const Amount& amount, Preference preference) {
 
 std::string shown_text(const app::AppState& app, Field field, double value) {
   if (value == 0.0 && !circuit::limit(field).zero.empty()) return "none";
-  return units::text(measure_of(field), value, app.units());
+  return units::text(measure_of(field), value, app.settings().units());
 }
 
 std::string allowed_text(const app::AppState& app, Field field, int blocks) {
@@ -155,7 +155,7 @@ std::optional<LoadChange> load_stepper(const app::AppState& app, std::string_vie
                                        const circuit::Load& load, bool disabled) {
   const bool watts_now = load.rating_in_watts;
   const Field field = watts_now ? Field::load_w : Field::load_a;
-  const Preference preference = app.units();
+  const Preference preference = app.settings().units();
   ui::StepperOptions options = amount_options({measure_of(field), load.rating, 0.0, circuit::limit(field).high, circuit::limit(field).step},
                                               preference);
   options.shown = shown_text(app, field, load.rating);
@@ -181,8 +181,8 @@ std::optional<LoadChange> load_stepper(const app::AppState& app, std::string_vie
 }
 
 void commit(app::AppState& app, const circuit::Edit& edit, std::string join_key, const ui::Changed& changed) {
-  if (!changed.joins) app.end_join();
-  app.dispatch(edit, std::move(join_key));
+  if (!changed.joins) app.editor().end_join();
+  app.editor().dispatch(edit, std::move(join_key));
 }
 
 std::optional<std::string> name_field(Memory& memory, std::string_view field, std::string_view label,

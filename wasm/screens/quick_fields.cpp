@@ -38,17 +38,17 @@ struct Asked {
     return all;
   }
   [[nodiscard]] std::string name() const { return std::string(input().name); }
-  [[nodiscard]] std::string text(double number) const { return calculators::value_text(input(), number, app.units()); }
+  [[nodiscard]] std::string text(double number) const { return calculators::value_text(input(), number, app.settings().units()); }
   // The answer's sentence with this value.
   [[nodiscard]] std::string answer_with(double changed) const {
-    const auto evaluation = calculators::evaluate(calculator, with(changed), app.units());
+    const auto evaluation = calculators::evaluate(calculator, with(changed), app.settings().units());
     return evaluation.result ? evaluation.result->sentence : std::string();
   }
 };
 
 std::optional<Values> draw_number(const Asked& asked) {
   const Input& input = asked.input();
-  const units::Preference preference = asked.app.units();
+  const units::Preference preference = asked.app.settings().units();
   const auto core_of = [&input, preference](double shown) {
     return units::settled(units::to_core(input.measure, shown, preference), input.low, input.high);
   };
@@ -131,7 +131,7 @@ std::optional<Values> draw_wire(const Asked& asked) {
   options.read = [&asked, &input, awg, allowed](std::string_view text) -> ui::Read {
     const auto size = read_size(input, text, awg);
     if (!size) return {std::nullopt, "No such size in the tables. Give one from " + allowed + ", or from the other list."};
-    if (std::string why = refusal(asked.calculator, asked.with(*size), asked.app.units()); !why.empty()) return {std::nullopt, why};
+    if (std::string why = refusal(asked.calculator, asked.with(*size), asked.app.settings().units()); !why.empty()) return {std::nullopt, why};
     return {*size, {}};
   };
   options.preview = [&asked](double size) { return asked.answer_with(size); };
@@ -165,7 +165,7 @@ std::string folded_values(const app::AppState& app, const Calculator& calculator
   for (std::size_t i = 0; i < values.size(); ++i) {
     const Input& input = calculator.inputs[i];
     if (!input.folded || !calculators::is_asked(calculator, values, i)) continue;
-    std::string value = calculators::value_text(input, values[i], app.units());
+    std::string value = calculators::value_text(input, values[i], app.settings().units());
     // A bare number, a yes or no says nothing without its name.
     if (value.find_first_not_of("0123456789.") == std::string::npos || value == "No" || value == "Yes")
       value = std::string(input.name) + " " + value;
@@ -190,9 +190,9 @@ void draw_quick_inputs(app::AppState& app, const Calculator& calculator, const V
   if (!more.empty() && ui::disclosure("More", false, more)) draw_all(true);
   ui::end_card();
   if (!edited) return;
-  const std::string why = refusal(calculator, *edited, app.units());
-  if (why.empty()) app.set_quick_values(calculator, *edited);
-  else app.say_problem(why);
+  const std::string why = refusal(calculator, *edited, app.settings().units());
+  if (why.empty()) app.lookup().set_quick_values(calculator, *edited);
+  else app.messages().say_problem(why);
 }
 
 }  // namespace screens
