@@ -47,6 +47,7 @@ extern const Citation kSplicePart;
 extern const Citation kTerminalPart;
 extern const Citation kTabByWire;
 extern const Citation kOutletPart;
+extern const Citation kInLinePart;
 extern const Citation kLighterSocket;
 extern const Citation kIso4165Socket;
 extern const Citation kJointResistance;

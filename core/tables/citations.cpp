@@ -351,8 +351,9 @@ constinit const Citation kTabByWire{
     .id = "ul-310-tab-current",
     .document = "UL 310 Quick-connect terminals",
     .edition = "",
-    .where = "6.3 mm (1/4 in) tab, current by the wire crimped to it",
-    .note = "From memory; where a range is remembered (7 to 10 A, 24 to 30 A), its lower end.",
+    .where = "6.3 mm (1/4 in) and 4.8 mm tabs, current by the wire crimped to it",
+    .note = "From memory; where a range is remembered (7 to 10 A, 24 to 30 A), its lower end. The narrow tab by the "
+            "same wires, and never above 10 A.",
     .standing = Standing::memory};
 
 constinit const Citation kOutletPart{
@@ -362,6 +363,15 @@ constinit const Citation kOutletPart{
     .where = "current",
     .note = "A typical part: check the marking on yours.",
     .standing = Standing::our_choice};
+
+constinit const Citation kInLinePart{
+    .id = "typical-in-line",
+    .document = "Typical switches, relays, breakers, fuse holders and battery switches",
+    .edition = "",
+    .where = "wire range, current, current for long, resistance",
+    .note = "Typical, from memory: check the marking on yours. Contacts carry less for long than their marking says, "
+            "about 80 % of it, a relay or a fuse holder about two thirds.",
+    .standing = Standing::memory};
 
 constinit const Citation kLighterSocket{
     .id = "lighter-socket",
@@ -378,7 +388,8 @@ constinit const Citation kIso4165Socket{
     .document = "ISO 4165 Road vehicles: electrical connections, double-pole connector",
     .edition = "",
     .where = "current; centre contact positive",
-    .note = "12 A seen on one reference page, 16 A quoted elsewhere (from memory): the lower is used.",
+    .note = "12 A seen on one reference page, 16 A quoted elsewhere (from memory): the lower is used. Hold lasting "
+            "loads to 10 A: our choice.",
     .standing = Standing::seen};
 
 constinit const Citation kJointResistance{
@@ -429,7 +440,7 @@ constinit const std::array kAll{
     &kRoadVehicleFuse, &kBladeFuse,       &kMiniBladeFuse,  &kLargeBladeFuse, &kBoltOnFuse,
     &kHighVoltageBladeFuse, &k80VoltBladeFuse, &kMarineStripFuse, &kTerminalPostFuse, &kClassTFuse, &kBreaker,
     &kFuseResistance, &kClampPart,  &kSplicePart,     &kTerminalPart,
-    &kTabByWire,      &kOutletPart,       &kLighterSocket,  &kIso4165Socket,  &kJointResistance,
+    &kTabByWire,      &kOutletPart, &kInLinePart,       &kLighterSocket,  &kIso4165Socket,  &kJointResistance,
     &kLeadFlooded,    &kLeadAgm,          &kLithiumIron,
     &kCrimpColour, &kStripLength, &kTabSize, &kRingHole, &kRingHoleMemory, &kFerruleColour,
     &kLargeFerruleColour, &kPullBoat, &kPullTerminal, &kFusePlaceRule, &kFusePlaceBattery,

@@ -53,7 +53,7 @@ constexpr Query kQueries[] = {
     {"4.8mm tab", "#tables/tabs/4.8-0.5"}, {"tab 10awg", "#tables/tabs/with-10awg"}, {"m6 ring", "#tables/rings/M6"},
     {"ring m8", "#tables/rings/M8"}, {"ring 1/4", "#tables/rings/M6"}, {"ferrule 2.5", "#tables/ferrules/2.5mm2"},
     {"ferrule 6mm2", "#tables/ferrules/6mm2"}, {"bootlace 4mm", "#tables/ferrules/4mm2"}, {"ferrul", "#tables/ferrules"},
-    {"strip length", "#tables/strip"}, {"strip lever splice", "#tables/strip/lever-splice"},
+    {"strip length", "#tables/strip"}, {"strip lever splice", "#tables/strip/lever-splice-4"},
     {"pull force 10awg", "#tables/pull/10awg"}, {"crimp strength 14 awg", "#tables/pull/14awg"},
     {"stud ring holes", "#tables/rings"}, {"splices", "#tables/splices"},
     // Outlets, colours

@@ -13,8 +13,8 @@ constexpr std::array<std::string_view, 10> kWire{"wire", "ampacity-boat", "ampac
                                                  "ampacity-clipped-british", "ampacity-factors", "wire-metals",
                                                  "drop-limits", "colours", "practices"};
 constexpr std::array<std::string_view, 5> kFuses{"fuses", "fuse-times", "fuse-kinds", "thin-wire-fuses", "fuse-places"};
-constexpr std::array<std::string_view, 9> kJoints{"splices", "crimps", "tabs", "rings", "ferrules",
-                                                  "strip", "pull", "clamps", "joints"};
+constexpr std::array<std::string_view, 11> kJoints{"splices", "crimps", "tabs",   "rings",  "ferrules", "strip",
+                                                   "pull",    "clamps", "joints", "in-line", "wired-in"};
 constexpr std::array<std::string_view, 3> kBattery{"batteries", "battery-kinds", "outlets"};
 constexpr std::array<std::string_view, 2> kMeter{"meter", "cautions"};
 constexpr std::array<Group, 5> kGroups{{{"Wire", kWire},
