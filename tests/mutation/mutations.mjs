@@ -66,6 +66,20 @@ export const mutations = [
     test: 'test_tables',
   },
   {
+    file: 'core/tables/supply.cpp',
+    old: 'Volts(12.85), Volts(12.1), Volts(14.7), Ohms(0.005), &kLeadAgm',
+    broken: 'Volts(12.85), Volts(12.1), Volts(14.7), Ohms(0.05), &kLeadAgm',
+    breaks: 'an AGM battery has ten times its resistance',
+    test: 'test_tables',
+  },
+  {
+    file: 'core/tables/supply.cpp',
+    old: 'return blocks < 3.0 ? 2 : 4;',
+    broken: 'return blocks < 3.0 ? 2 : 3;',
+    breaks: 'a 48 V battery is three blocks',
+    test: 'test_tables',
+  },
+  {
     file: 'core/tables/fuse.cpp',
     old: 'gate(2.00, 0.15, 5.0, Standing::seen_twice)',
     broken: 'gate(2.00, 0.15, 0.5, Standing::seen_twice)',
@@ -165,8 +179,8 @@ export const mutations = [
 
   // ---- core/circuit
   {
-    file: 'core/circuit/history.cpp',
-    old: 'if (joins) return;  // the earlier circuit is the one to go back to',
+    file: 'core/circuit/history.h',
+    old: 'if (joins) return;  // the earlier state is the one to go back to',
     broken: 'if (joins) back_.pop_back();',
     breaks: 'undo of a drag goes back to its last step only',
     test: 'test_circuit',
@@ -177,6 +191,54 @@ export const mutations = [
     broken: 'is_within(c, 0x2028, 0x2029)',
     breaks: 'a name may turn the direction of what follows it',
     test: 'test_circuit',
+  },
+
+  // ---- core/sizing
+  {
+    file: 'core/sizing/rules.cpp',
+    old: '{circuit::Setting::boat, tables::GaugeSystem::awg, 1.30, &kBoatAwgCitation}',
+    broken: '{circuit::Setting::boat, tables::GaugeSystem::awg, 0.82, &kBoatAwgCitation}',
+    breaks: 'a boat may be wired with 18 AWG',
+    test: 'test_sizing',
+  },
+  {
+    file: 'core/sizing/rules.cpp',
+    old: 'return insulation_rating > units::Celsius(105.0) ?',
+    broken: 'return insulation_rating > units::Celsius(90.0) ?',
+    breaks: '105 °C insulation is taken to stand a short up to 250 °C',
+    test: 'test_sizing',
+  },
+  {
+    file: 'core/sizing/protection.cpp',
+    old: 'if (into_.least == nullptr || link.most < into_.least->most) into_.least = &link;',
+    broken: 'if (into_.least == nullptr || link.most > into_.least->most) into_.least = &link;',
+    breaks: 'the fuse is held to the strongest link of its path',
+    test: 'test_sizing',
+  },
+  {
+    file: 'core/sizing/protection.cpp',
+    old: '      if (link.most < known.most) known = link;\n',
+    broken: '',
+    breaks: 'of several parts of a kind the first one counts, not the weakest',
+    test: 'test_sizing',
+  },
+
+  // ---- core/reference
+  {
+    file: 'core/reference/search.cpp',
+    old: 'kept.weight = std::max(kept.weight, posting.weight);',
+    broken: 'kept.weight = std::min(kept.weight + 1.0F, posting.weight);',
+    breaks: 'a word in a title weighs as little as one in a text',
+    test: 'test_reference_pages',
+  },
+
+  // ---- wasm/ui
+  {
+    file: 'wasm/ui/keypad.cpp',
+    old: "if (character == \".\" && text.find('.', number) != std::string::npos) return;",
+    broken: '',
+    breaks: 'a number takes two decimal points',
+    test: 'test_ui',
   },
 
   // ---- wasm
