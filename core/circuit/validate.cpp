@@ -156,11 +156,7 @@ class Check {
         "Give one of " + listed(offered, [](double c) { return units::number_text(c, 6); }) + " °C.");
   }
 
-  void conductor(const std::string& id, const std::string& place) {
-    if (tables::conductor_by_id(id) != nullptr) return;
-    add(place, "Wire size " + quoted(id) + " is not known.",
-        "Give an AWG size from \"18awg\" to \"4/0awg\" or a metric one from \"0.75mm2\" to \"120mm2\".");
-  }
+  void conductor(const std::string& id, const std::string& place) { keep(check_size(id, place)); }
 
   void part(const std::string& key, tables::PartKind kind, const std::string& place) {
     const tables::Part* found = tables::part_by_key(key);
@@ -241,7 +237,7 @@ class Check {
     const std::size_t least = o.point == PointKind::outlet ? 1 : 0;
     const std::size_t most = o.point == PointKind::outlet ? kMaxDevices : 0;
     if (o.devices.size() < least || o.devices.size() > most) {
-      add(title + ", devices", std::to_string(o.devices.size()) + " devices are listed.",
+      add(title + ", devices", o.devices.size() == 1 ? "One device is listed." : std::to_string(o.devices.size()) + " devices are listed.",
           most == 0 ? "A point that is no outlet has none."
                     : "Give 1 to " + std::to_string(kMaxDevices) + " devices at one outlet.");
       return;
@@ -324,6 +320,13 @@ std::optional<Problem> check_value(Field field, double value, std::string_view p
   return Problem{std::string(place),
                  capital(range.name) + " is " + shown_value(value * shown, low * shown, high * shown, range.unit) + ".",
                  allowed_range(range, low * shown, high * shown), field, value};
+}
+
+std::optional<Problem> check_size(std::string_view id, std::string_view place) {
+  if (tables::conductor_by_id(id) != nullptr) return std::nullopt;
+  return Problem{std::string(place), "Wire size " + quoted(id) + " is not known.",
+                 "Give an AWG size \"18awg\" to \"4/0awg\", an SAE one \"18sae\" to \"4/0sae\" or a metric one "
+                 "\"0.75mm2\" to \"120mm2\"."};
 }
 
 std::string outlet_title(const Circuit& circuit, std::size_t index) {
