@@ -143,6 +143,7 @@ class Check {
     value(Field::circuits_bundled, w.around.circuits_bundled, "Wiring, bundle");
     insulation(w.around.insulation);
     value(Field::wire_temperature_c, w.wire_temperature.number(), "Wiring, wire");
+    keep(check_fuse_family(w.fuse_family, "Fuse block"));
     part(w.clamp_part, tables::PartKind::clamp, "Fuse block clamp");
     if (w.clamp_rating) value(Field::part_rating_a, w.clamp_rating->number(), "Fuse block clamp");
     part(w.splice_part, tables::PartKind::splice, "Splice");
@@ -327,6 +328,13 @@ std::optional<Problem> check_size(std::string_view id, std::string_view place) {
   return Problem{std::string(place), "Wire size " + quoted(id) + " is not known.",
                  "Give an AWG size \"18awg\" to \"4/0awg\", an SAE one \"18sae\" to \"4/0sae\" or a metric one "
                  "\"0.75mm2\" to \"120mm2\"."};
+}
+
+std::optional<Problem> check_fuse_family(tables::FuseFamilyId id, std::string_view place) {
+  const auto offered = tables::fuse_families();
+  if (std::any_of(offered.begin(), offered.end(), [id](const auto& family) { return family.id == id; })) return std::nullopt;
+  return Problem{std::string(place), "Its positions do not hold " + quoted(tables::fuse_family(id).key) + ".",
+                 "Give one of " + listed(offered, [](const auto& family) { return std::string(family.key); }) + "."};
 }
 
 std::string outlet_title(const Circuit& circuit, std::size_t index) {

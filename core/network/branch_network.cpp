@@ -88,12 +88,13 @@ Pair build_supply(Builder& builder, const circuit::Supply& supply, const Element
   return builder.add_both(Element::clamp, kBlock, at, ohms.clamp);
 }
 
-// One outlet being built: its parts, and how much of each device is on.
+// One outlet being built: its parts, and how much is on by its places in the loading.
 struct OutletJob {
   const circuit::Outlet& outlet;
   const OutletOhms& ohms;
   units::Volts nominal;
-  std::span<const double> on;   // by device
+  std::span<const double> on;
+  [[nodiscard]] double part_on(std::size_t place) const { return place < on.size() ? on[place] : 0.0; }
 };
 
 // From where the wire ends, or from the splice, to the devices.
@@ -102,11 +103,13 @@ void build_outlet(Builder& builder, const OutletJob& job, Pair from, int tap) {
   if (job.ohms.spliced) from = builder.add_both(Element::tail, id, from, job.ohms.tail, tap);
   from = builder.add_both(Element::terminal, id, from, job.ohms.terminal, tap);
   const Pair contact = builder.add_both(Element::outlet_inside, id, from, job.ohms.inside, tap);
-  const int taps = job.outlet.taps;
-  for (std::size_t d = 0; d < job.outlet.devices.size(); ++d) {
-    const int nth = taps > 1 ? tap : static_cast<int>(d);
-    const double on = d < job.on.size() ? job.on[d] / taps : 0.0;
-    builder.add_device({Element::device, id, Side::positive, nth}, job.outlet.devices[d].load, job.nominal, on, contact);
+  const auto& devices = job.outlet.devices;
+  for (std::size_t d = 0; d < devices.size(); ++d) {
+    const std::size_t light = static_cast<std::size_t>(tap);
+    const std::size_t place = devices.size() > 1 ? d + 1 : light;   // the first place of several is the joint's
+    const int nth = static_cast<int>(devices.size() > 1 ? d : light);
+    builder.add_device({Element::device, id, Side::positive, nth}, devices[d].load, job.nominal,
+                       job.part_on(place) / job.outlet.taps, contact);
   }
 }
 
@@ -163,7 +166,8 @@ BranchNetwork build(const circuit::Circuit& circuit, const Fitted& fitted, const
   for (std::size_t k = 0; k < circuit.outlets.size(); ++k) {
     const circuit::Outlet& outlet = circuit.outlets[k];
     const std::ptrdiff_t parent = parent_index(circuit, outlet);
-    const std::size_t slots = std::max<std::size_t>(1, outlet.devices.size());
+    const std::size_t slots =
+        outlet.devices.size() > 1 ? outlet.devices.size() + 1 : static_cast<std::size_t>(outlet.taps);
     const std::size_t first = std::min(slot, loading.size());
     const std::span<const double> on(loading.data() + first, std::min(slots, loading.size() - first));
     slot += slots;
@@ -171,15 +175,6 @@ BranchNetwork build(const circuit::Circuit& circuit, const Fitted& fitted, const
     ends.push_back(build_run(builder, job, parent < 0 ? block : ends[static_cast<std::size_t>(parent)]));
   }
   return builder.take();
-}
-
-std::vector<LoadSlot> load_slots(const circuit::Circuit& circuit) {
-  std::vector<LoadSlot> slots;
-  for (std::size_t k = 0; k < circuit.outlets.size(); ++k) {
-    const std::size_t count = std::max<std::size_t>(1, circuit.outlets[k].devices.size());
-    for (std::size_t d = 0; d < count; ++d) slots.push_back({k, d});
-  }
-  return slots;
 }
 
 SeriesResistances series_resistances(const circuit::Circuit& circuit, const Fitted& fitted, BatteryState battery) {

@@ -35,11 +35,13 @@ struct Fitted {
   units::Amperes fuse{0.0};
 };
 
-// A place in a Loading: one for each device of each outlet, in their order; a point without a
-// device has one too, so that with one device an outlet the two count alike.
+// A place in a Loading, and a point of the tree (tree.h). An outlet with one device has one; lights
+// along a run have one each; several devices at an outlet have one each, after one for the joint
+// that they share. So with one device at every outlet, places count as outlets do.
 struct LoadSlot {
   std::size_t outlet = 0;   // index in circuit.outlets
-  std::size_t device = 0;   // index in its devices
+  std::size_t device = 0;   // index in its devices; kNoPoint: no device here
+  int tap = 0;              // which light along the run
 };
 std::vector<LoadSlot> load_slots(const circuit::Circuit& circuit);
 

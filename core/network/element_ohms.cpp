@@ -1,13 +1,13 @@
 #include "network/element_ohms.h"
 
 #include <algorithm>
-#include <cassert>
 #include <string_view>
 
 #include "network/assumed.h"
 #include "tables/fuse.h"
 #include "tables/part.h"
 #include "tables/supply.h"
+#include "units/expect.h"
 
 namespace network::detail {
 namespace {
@@ -22,7 +22,7 @@ double wire_ohm(const tables::Conductor& size, tables::WireMetal metal, units::M
 
 double part_ohm(std::string_view key) {
   const tables::Part* part = tables::part_by_key(key);
-  assert(part != nullptr);  // validate() has seen to it
+  BRANCHLIGHT_EXPECT(part != nullptr);  // validate() has seen to it
   return at_least_smallest(part != nullptr ? part->typical_resistance.number() : 0.0);
 }
 
@@ -45,7 +45,7 @@ double emf_of(const circuit::Supply& supply, const tables::BatteryKind& kind, Ba
 void set_supply(ElementOhms& ohms, const circuit::Supply& supply, units::Celsius temperature, BatteryState state) {
   const tables::BatteryKind* kind = tables::battery_kind_by_key(supply.battery);
   const tables::Conductor* feeder = tables::conductor_by_id(supply.feeder_size);
-  assert(kind != nullptr && feeder != nullptr);  // validate() has seen to it
+  BRANCHLIGHT_EXPECT(kind != nullptr && feeder != nullptr);  // validate() has seen to it
   if (kind != nullptr) {
     ohms.emf_v = emf_of(supply, *kind, state);
     const double typical = kind->internal_resistance.number() * tables::blocks_in_series(supply.nominal);
@@ -91,7 +91,7 @@ OutletOhms outlet_ohms(const circuit::Circuit& circuit, const circuit::Outlet& o
 }  // namespace
 
 ElementOhms element_ohms(const circuit::Circuit& circuit, const Fitted& fitted, BatteryState battery) {
-  assert(fitted.size != nullptr);
+  BRANCHLIGHT_EXPECT(fitted.size != nullptr);
   const circuit::Wiring& wiring = circuit.wiring;
   ElementOhms ohms;
   set_supply(ohms, circuit.supply, wiring.wire_temperature, battery);

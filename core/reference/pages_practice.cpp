@@ -35,6 +35,12 @@ Row* row_of(Page& page, std::string_view key) {
   return nullptr;
 }
 
+std::string carries_text(const tables::Part& part) {
+  std::string text = units::amperes_text(part.rated) + " typical";
+  if (part.continuous < part.rated) text += ", " + units::amperes_text(part.continuous) + " for long";
+  return text;
+}
+
 Page outlet_page() {
   Page page = fact_page(Topic::outlet_form, "outlets", "Outlets and polarity", "Which contact is which, and what they carry.",
                         {"Outlet", "Polarity", "Carries"}, "Friction contacts get hot: hold lasting loads to 10 A.",
@@ -46,9 +52,11 @@ Page outlet_page() {
   page.picture = {Depicts::outlet, "lighter"};
   for (const tables::Part& part : tables::parts(tables::PartKind::outlet)) {
     Row row = make_row(std::string(part.key),
-                       {std::string(part.name), "", units::amperes_text(part.rated) + " typical"}, {part.citation},
+                       {std::string(part.name), "", carries_text(part)}, {part.citation},
                        part.key.find("lighter") != std::string_view::npos ? "outlet rating amps lighter cigarette" : "outlet rating amps");
     row.note = "A typical part: check the marking on yours.";
+    if (part.limits_itself) row.note += " It limits itself: it takes at most " + units::watts_text(*part.rated_power) + ".";
+    if (part.wired_in) row.note += " It counts with its own load and fuse.";
     page.rows.push_back(std::move(row));
   }
   return page;

@@ -4,22 +4,18 @@
 #include <cmath>
 #include <utility>
 
-#include "calculators/calculator.h"
 #include "reference/pages.h"
 #include "tables/ampacity.h"
 #include "tables/conductor.h"
 #include "tables/practice.h"
 #include "tables/wire_metal.h"
+#include "units/format.h"
 
 namespace reference {
 namespace {
 
 using tables::GaugeSystem;
 using units::Preference;
-
-std::string per_length(units::OhmsPerMetre r, Preference preference) {
-  return calculators::unit_text(calculators::Unit::resistance_per_length, r.number(), preference);
-}
 
 // The other list's size beside this one: the nearest by copper.
 const tables::Conductor& beside(const tables::Conductor& wire) {
@@ -61,11 +57,11 @@ Page wire_page(Preference preference) {
       const units::Millimetres across = tables::diameter_of_area(wire.area);
       Row row = make_row(std::string(wire.id),
                          {wire_name(wire.id), with(wire.area.number(), "mm²", 3), small_length(across, preference),
-                          per_length(wire.resistance_20c, preference), beside_text(wire)},
+                          units::ohms_per_length_text(wire.resistance_20c, preference), beside_text(wire)},
                          {wire.citation}, wire.id == "0.75mm2" ? tables::Standing::memory : wire.citation->standing,
                          std::string(size_words(system)));
       row.note = "Resistance is of one conductor, plain copper; a run has two. Tinned: " +
-                 per_length(tables::resistance_20c(wire, tables::WireMetal::tinned_copper), preference);
+                 units::ohms_per_length_text(tables::resistance_20c(wire, tables::WireMetal::tinned_copper), preference);
       const tables::Citation& tinned = tables::resistance_citation(wire, tables::WireMetal::tinned_copper);
       row.note += tinned.standing == tables::Standing::memory ? ", from memory." : ".";
       row.citations.push_back(&tinned);

@@ -1,24 +1,25 @@
 #include "sizing/context.h"
 
 #include <algorithm>
-#include <cassert>
+#include <map>
 
 #include "sizing/rules.h"
 #include "tables/supply.h"
+#include "units/expect.h"
 
 namespace sizing {
 namespace {
 
 const tables::Part& known_part(const std::string& key) {
   const tables::Part* part = tables::part_by_key(key);
-  assert(part != nullptr);  // validate() lets no other through
+  BRANCHLIGHT_EXPECT(part != nullptr);  // validate() lets no other through
   return *part;
 }
 
 units::Volts charging_voltage(const circuit::Supply& supply) {
   if (supply.highest) return *supply.highest;
   const tables::BatteryKind* kind = tables::battery_kind_by_key(supply.battery);
-  assert(kind != nullptr);
+  BRANCHLIGHT_EXPECT(kind != nullptr);
   return kind->charging * static_cast<double>(tables::blocks_in_series(supply.nominal));
 }
 
@@ -52,10 +53,13 @@ Context::Context(const circuit::Circuit& valid_circuit)
     sockets.push_back(&known_part(outlet.outlet_part));
   }
   fuse_margin = margin_of(circuit, demand.cap_a);
+  std::map<circuit::OutletId, std::size_t> index_of;
   std::vector<units::Metres> distance(circuit.outlets.size());
   for (std::size_t i = 0; i < distance.size(); ++i) {  // parents stand before their children
     distance[i] = circuit.outlets[i].run.length;
-    if (demand.parent[i] != kNoParent) distance[i] += distance[demand.parent[i]];
+    const auto parent = index_of.find(circuit.outlets[i].fed_from);
+    if (parent != index_of.end()) distance[i] += distance[parent->second];
+    index_of[circuit.outlets[i].id] = i;
     if (distance[i] > farthest) farthest = distance[i];
   }
 }

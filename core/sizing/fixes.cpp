@@ -43,7 +43,7 @@ constexpr double kNearly = 1e-9;
 std::string alone_words(const circuit::Circuit& circuit, double cap_a) {
   std::string too_much;
   for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
-    const double rated = circuit::rated_current(circuit.outlets[i].devices.front().load, circuit.supply.nominal).number();
+    const double rated = circuit::rated_current(circuit.outlets[i], circuit.supply.nominal).number();
     if (rated <= cap_a + kNearly) continue;
     if (!too_much.empty()) too_much += ", ";
     too_much += outlet_text(i);

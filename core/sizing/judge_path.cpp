@@ -5,7 +5,7 @@
 #include "sizing/judgements.h"
 #include "sizing/rules.h"
 #include "sizing/words.h"
-#include "tables/supply.h"
+#include "network/tree.h"
 #include "units/format.h"
 
 namespace sizing {
@@ -192,7 +192,7 @@ Judgement judge_feeder_drop(const Judging& judging, const network::Fitted& fitte
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::feeder_drop, Measure::fraction, &drop_citation());
   const Amperes total = judging.design + context.circuit.supply.beside;
-  const units::Ohms loop = network::series_resistances(context.circuit, fitted, network::BatteryState::resting).feeder_loop;
+  const units::Ohms loop(network::tree_of(context.circuit, fitted, network::BatteryState::resting).feeder_ohm);
   result.value = (total * loop).number() / context.nominal_v();
   result.limit = 1.0;
   for (std::size_t i = 0; i < context.circuit.outlets.size(); ++i) {

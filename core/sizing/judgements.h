@@ -8,6 +8,7 @@
 #include "sizing/answer.h"
 #include "sizing/context.h"
 #include "sizing/protection.h"
+#include "sizing/worst_outlets.h"
 
 namespace sizing {
 
@@ -35,8 +36,7 @@ struct CannotRun {
   bool unsettled = false;
 };
 Judgement judge_operating_point(const Judging& judging, const CannotRun& cannot_run);
-Judgement judge_drop(const Judging& judging, const std::vector<OutletResult>& outlets,
-                     const std::vector<double>& flowing_a);
+Judgement judge_drop(const Judging& judging, const OutletsFound& found);
 Judgement judge_device_minimum(const Judging& judging, const std::vector<double>& low_v);
 Judgement judge_far_short(const Judging& judging, const network::Fitted& fitted);
 Judgement judge_withstand(const Judging& judging, const network::Fitted& fitted);

@@ -214,22 +214,21 @@ FarShort far_short(const Context& context, const network::Fitted& fitted) {
   circuit::Circuit hot = context.circuit;
   const units::Celsius rating = hot.wiring.around.insulation;
   if (hot.wiring.wire_temperature < rating) hot.wiring.wire_temperature = rating;
-  const network::SeriesResistances series =
-      network::series_resistances(hot, fitted, network::BatteryState::low);
+  const network::Tree tree = network::tree_of(hot, fitted, network::BatteryState::low);
   FarShort result;
   double most_ohm = 0.0;
-  std::vector<double> to_splice(series.run_loop.size());
-  for (std::size_t i = 0; i < to_splice.size(); ++i) {
-    const std::size_t parent = context.demand.parent[i];
-    to_splice[i] = parent == kNoParent ? (series.source + series.supply_loop).number() : to_splice[parent];
-    to_splice[i] += (series.run_loop[i] + series.joint_loop[i]).number();
-    const double whole = to_splice[i] + series.tail_loop[i].number();
+  std::vector<double> to_point(tree.points.size());
+  for (std::size_t i = 0; i < to_point.size(); ++i) {
+    const network::TreePoint& point = tree.points[i];
+    to_point[i] = point.parent == network::kNoPoint ? tree.source_ohm + tree.supply_ohm : to_point[point.parent];
+    to_point[i] += point.path_ohm;
+    const double whole = to_point[i] + point.tail_ohm;
     if (whole > most_ohm) {
       most_ohm = whole;
-      result.outlet = i;
+      result.outlet = point.outlet;
     }
   }
-  result.current = series.emf / units::Ohms(most_ohm);
+  result.current = units::Amperes(tree.emf_v / most_ohm);
   return result;
 }
 

@@ -24,12 +24,14 @@ struct Held {
 Candidate judged(const circuit::Circuit& circuit, const Held& held) {
   const Context context(circuit);
   WarmStart warm;
-  return judge_with(context, held.size, held.fuse, warm);
+  return judge_with(context, held.size, held.fuse, warm, Detail::judged);
 }
 
 circuit::Circuit with_loads_scaled(const circuit::Circuit& circuit, double factor) {
   circuit::Circuit scaled = circuit;
-  for (circuit::Outlet& outlet : scaled.outlets) outlet.devices.front().load.rating *= factor;
+  for (circuit::Outlet& outlet : scaled.outlets) {
+    for (circuit::Device& device : outlet.devices) device.load.rating *= factor;
+  }
   if (scaled.at_most_at_once) scaled.at_most_at_once = *scaled.at_most_at_once * factor;
   return scaled;
 }

@@ -1,12 +1,12 @@
 #include "sizing/sizing.h"
 
 #include <algorithm>
-#include <cassert>
 
 #include "circuit/validate.h"
 #include "sizing/judge.h"
 #include "sizing/notes.h"
 #include "sizing/words.h"
+#include "units/expect.h"
 
 namespace sizing {
 namespace {
@@ -29,14 +29,22 @@ bool fuse_protects(const Context& context, const Candidate& choice) {
   return choice.fuse->number() * (1.0 + 1e-8) >= context.fuse_margin * choice.design_current.number();
 }
 
-void find_choice(const Context& context, Answer& answer) {
+// A ladder tells of the other outlets only a bound; of what is recommended every outlet is told.
+bool tell_every_outlet(const Context& context, Candidate& candidate, WarmStart& warm) {
+  Candidate whole = judge_with(context, *candidate.size, candidate.fuse, warm, Detail::every_outlet);
+  whole.on_shelf = candidate.on_shelf;
+  candidate = std::move(whole);
+  return candidate.passes;
+}
+
+void find_choice(const Context& context, Answer& answer, WarmStart& warm) {
   for (std::size_t i = 0; i < answer.ladder.size(); ++i) {
-    const Candidate& candidate = answer.ladder[i];
+    Candidate& candidate = answer.ladder[i];
     const bool protects = fuse_protects(context, candidate);
-    assert(protects == candidate.passes);
+    BRANCHLIGHT_EXPECT(protects == candidate.passes);
     if (!protects) continue;
     if (!answer.best_ignoring_shelf) answer.best_ignoring_shelf = i;
-    if (!candidate.on_shelf) continue;
+    if (!candidate.on_shelf || !tell_every_outlet(context, candidate, warm)) continue;
     answer.chosen = i;
     return;
   }
@@ -143,8 +151,8 @@ Answer size_circuit(const circuit::Circuit& circuit) {
   answer.ladder.reserve(sizes.size());
   WarmStart warm;
   for (const tables::Conductor& size : sizes) answer.ladder.push_back(judge_on_shelf(context, size, warm));
+  find_choice(context, answer, warm);
   answer.solves = warm.solves;
-  find_choice(context, answer);
   if (answer.chosen) {
     answer.verdict = Verdict::fits;
     tell_reason(answer);
@@ -158,7 +166,7 @@ Answer size_circuit(const circuit::Circuit& circuit) {
 Candidate judge(const circuit::Circuit& circuit, const tables::Conductor& size, std::optional<units::Amperes> fuse) {
   const Context context(circuit);
   WarmStart warm;
-  return judge_with(context, size, fuse, warm);
+  return judge_with(context, size, fuse, warm, Detail::every_outlet);
 }
 
 }  // namespace sizing

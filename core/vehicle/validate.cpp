@@ -128,6 +128,7 @@ class Check {
     if (block.disconnect) value(Field::disconnect_a, block.disconnect->number(), title + ", main switch");
     value(Field::feeder_run_m, block.feeder.run.number(), title + ", feeder");
     conductor(block.feeder.size, title + ", feeder");
+    keep(circuit::check_fuse_family(block.fuse_family, title));
     const tables::Part* clamp = tables::part_by_key(block.clamp_part);
     if (clamp == nullptr || clamp->kind != tables::PartKind::clamp) {
       add(title + ", clamp", "Part " + circuit::quoted(block.clamp_part) + " is not a clamp.", "Choose one of the list.");

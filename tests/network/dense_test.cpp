@@ -149,7 +149,7 @@ TEST_CASE("a tree of 300 outlets solves, and time grows about as its nodes do") 
     const RadialSolution tree = Radial(made, fitted, BatteryState::resting).solve(all);
     const NodeId red = whole.outlet_contact(made.outlets.back().id, Side::positive);
     const NodeId black = whole.outlet_contact(made.outlets.back().id, Side::negative);
-    CHECK(std::abs(solution.between(red, black).number() - tree.outlet_voltage_v.back()) < 1e-9);
+    CHECK(std::abs(solution.between(red, black).number() - tree.device_voltage_v.back()) < 1e-9);
     per_node_us[row++] = best_us / static_cast<double>(whole.netlist.node_count());
     MESSAGE(outlets, " outlets, ", whole.netlist.node_count(), " nodes: ", best_us, " us, ", solution.iterations, " steps");
   }

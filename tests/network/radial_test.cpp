@@ -37,7 +37,7 @@ TEST_CASE("the sweep and the whole network give the same voltages, chains and tr
       const BranchNetwork::Named& device = *whole.find({Element::device, made.outlets[k].id});
       const double whole_v = solution.between(device.near_source, device.away).number();
       const double whole_a = solution.through(device.branch).number();
-      worst_v = std::max(worst_v, std::abs(whole_v - tree.outlet_voltage_v[k]));
+      worst_v = std::max(worst_v, std::abs(whole_v - tree.device_voltage_v[k]));
       worst_a = std::max(worst_a, std::abs(whole_a - tree.load_current_a[k]));
       const bool folded = std::find(solution.folded.begin(), solution.folded.end(), device.branch) != solution.folded.end();
       REQUIRE(folded == tree.folded[k]);
@@ -81,7 +81,7 @@ TEST_CASE("thicker wire never drops more, and power in is power out") {
       REQUIRE((runs || !all_ran || any_kind));  // what ran on a thinner wire runs on this one
       double currents_a = 0.0;
       for (std::size_t k = 0; k < outlets; ++k) {
-        if (all_ran && !any_kind) REQUIRE(solution.outlet_voltage_v[k] >= thinner[k] - 1e-12);
+        if (all_ran && !any_kind) REQUIRE(solution.device_voltage_v[k] >= thinner[k] - 1e-12);
         currents_a += solution.load_current_a[k];
       }
       CHECK(currents_a == doctest::Approx(solution.total_current_a).epsilon(1e-10));
@@ -90,7 +90,7 @@ TEST_CASE("thicker wire never drops more, and power in is power out") {
       std::vector<double> through(solution.load_current_a);
       double taken_w = solution.total_current_a * solution.total_current_a * (series.source + series.supply_loop).number();
       for (std::size_t k = outlets; k-- > 0;) {
-        taken_w += solution.outlet_voltage_v[k] * solution.load_current_a[k] +
+        taken_w += solution.device_voltage_v[k] * solution.load_current_a[k] +
                    solution.load_current_a[k] * solution.load_current_a[k] * series.tail_loop[k].number() +
                    through[k] * through[k] * (series.run_loop[k] + series.joint_loop[k]).number();
         for (std::size_t p = 0; p < k; ++p) {
@@ -98,7 +98,7 @@ TEST_CASE("thicker wire never drops more, and power in is power out") {
         }
       }
       CHECK(taken_w == doctest::Approx(series.emf.number() * solution.total_current_a).epsilon(1e-9));
-      thinner = solution.outlet_voltage_v;
+      thinner = solution.device_voltage_v;
       all_ran = runs;
     }
   }
@@ -156,7 +156,7 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
     INFO("run ", run);
     REQUIRE(solution.outcome == (all_run ? Outcome::solved : Outcome::no_operating_point));
     (all_run ? ran : could_not) += 1;
-    for (std::size_t k = 0; all_run && k < outlets; ++k) REQUIRE(std::abs(solution.outlet_voltage_v[k] - voltage[k]) < 1e-9);
+    for (std::size_t k = 0; all_run && k < outlets; ++k) REQUIRE(std::abs(solution.device_voltage_v[k] - voltage[k]) < 1e-9);
   }
   MESSAGE("seed 13, all loads ran ", ran, ", some could not ", could_not);
   CHECK(ran > run_count(500));
@@ -180,7 +180,7 @@ TEST_CASE("a load that cannot run folds alone: its neighbour nearer the block ke
   CHECK(solution.outcome == Outcome::no_operating_point);
   CHECK_FALSE(solution.folded[0]);
   CHECK(solution.folded[1]);
-  CHECK(solution.load_current_a[0] * solution.outlet_voltage_v[0] == doctest::Approx(60.0).epsilon(1e-9));
+  CHECK(solution.load_current_a[0] * solution.device_voltage_v[0] == doctest::Approx(60.0).epsilon(1e-9));
 }
 
 TEST_CASE("sensitivity is what a small change of loading does") {
@@ -208,7 +208,7 @@ TEST_CASE("sensitivity is what a small change of loading does") {
       Loading more = loading, less = loading;
       more[m] += step;
       less[m] -= step;
-      const double falls_v = radial.solve(less).outlet_voltage_v[watched] - radial.solve(more).outlet_voltage_v[watched];
+      const double falls_v = radial.solve(less).device_voltage_v[watched] - radial.solve(more).device_voltage_v[watched];
       const double per_rated_a = falls_v / (2.0 * step * rated_a);
       REQUIRE(slope[m] > 0.0);
       REQUIRE(slope[m] == doctest::Approx(per_rated_a).epsilon(1e-5));
@@ -231,5 +231,5 @@ TEST_CASE("one outlet by hand") {
   CHECK(half.total_current_a == doctest::Approx(series.emf.number() / (loop + 6.0)).epsilon(1e-13));
   const RadialSolution off = Radial(made, fitted, BatteryState::resting).solve({0.0});
   CHECK(off.total_current_a == 0.0);
-  CHECK(off.outlet_voltage_v[0] == doctest::Approx(series.emf.number()).epsilon(1e-15));
+  CHECK(off.device_voltage_v[0] == doctest::Approx(series.emf.number()).epsilon(1e-15));
 }

@@ -40,7 +40,7 @@ constexpr Query kQueries[] = {
     {"brown fuse", "#tables/fuses/blade-7.5"}, {"clear fuse", "#tables/fuses/blade-25"}, {"purple fuse", "#tables/fuses/blade-3"},
     {"green blade fuse", "#tables/fuses/blade-30"}, {"mini blade 10", "#tables/fuses/mini-blade-10"},
     {"mini fuse 20a", "#tables/fuses/mini-blade-20"}, {"large blade 60a", "#tables/fuses/large-blade-60"},
-    {"bolted strip 100a", "#tables/fuses/bolt-on-100"}, {"100 amp fuse", "#tables/fuses/bolt-on-100"},
+    {"bolted strip 100a", "#tables/fuses/bolt-on-100"}, {"100 amp fuse", "#tables/fuses/large-blade-100"},
     {"fuse colours", "#tables/fuses"}, {"fuse colors", "#tables/fuses"}, {"fuse 200%", "#tables/fuse-times/blade-200"},
     {"fuse blade 135 percent", "#tables/fuse-times/blade-135"}, {"fuse curve", "#quick/fuse-at-n-times"},
     {"breaking capacity", "#tables/fuse-kinds"}, {"fuse kinds", "#tables/fuse-kinds"},
@@ -53,7 +53,7 @@ constexpr Query kQueries[] = {
     {"4.8mm tab", "#tables/tabs/4.8-0.5"}, {"tab 10awg", "#tables/tabs/with-10awg"}, {"m6 ring", "#tables/rings/M6"},
     {"ring m8", "#tables/rings/M8"}, {"ring 1/4", "#tables/rings/M6"}, {"ferrule 2.5", "#tables/ferrules/2.5mm2"},
     {"ferrule 6mm2", "#tables/ferrules/6mm2"}, {"bootlace 4mm", "#tables/ferrules/4mm2"}, {"ferrul", "#tables/ferrules"},
-    {"strip length", "#tables/strip"}, {"strip lever splice", "#tables/strip/lever-splice"},
+    {"strip length", "#tables/strip"}, {"strip lever splice", "#tables/strip/lever-splice-4"},
     {"pull force 10awg", "#tables/pull/10awg"}, {"crimp strength 14 awg", "#tables/pull/14awg"},
     {"stud ring holes", "#tables/rings"}, {"splices", "#tables/splices"},
     // Outlets, colours

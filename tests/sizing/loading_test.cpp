@@ -56,7 +56,7 @@ Loading inside(random_circuits::Engine& engine, const Demand& demand) {
 
 double value(Worst kind, std::size_t outlet, const network::RadialSolution& at, double emf_v) {
   if (kind == Worst::total_current) return at.total_current_a;
-  return (kind == Worst::drop ? at.battery_voltage_v : emf_v) - at.outlet_voltage_v[outlet];
+  return (kind == Worst::drop ? at.battery_voltage_v : emf_v) - at.device_voltage_v[outlet];
 }
 
 }  // namespace

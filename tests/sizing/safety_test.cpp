@@ -126,14 +126,14 @@ void check_random_loadings(const Circuit& circuit, const Candidate& choice, rand
       findings.expect(choice.fuse->number() >= 1.25 * solved.total_current_a * (1.0 - 1e-6),
                       name_of(circuit, choice, "fuse below 1.25 x a current that may flow"));
       for (std::size_t k = 0; k < loading.size(); ++k) {
-        const double drop = (solved.battery_voltage_v - solved.outlet_voltage_v[k]) / circuit.supply.nominal.number();
+        const double drop = (solved.battery_voltage_v - solved.device_voltage_v[k]) / circuit.supply.nominal.number();
         const double limit = circuit.outlets[k].drop_limit.value_or(circuit.drop_limit);
         if (state == network::BatteryState::resting) {
           findings.expect(drop <= limit + 1e-6, name_of(circuit, choice, "a loading breaks the drop limit"));
         }
         const auto minimum = circuit.outlets[k].devices.front().load.minimum_voltage;
         if (minimum && loading[k] > 0.0 && demand.rated_a[k] > 0.0) {
-          findings.expect(solved.outlet_voltage_v[k] >= minimum->number() - 1e-5,
+          findings.expect(solved.device_voltage_v[k] >= minimum->number() - 1e-5,
                           name_of(circuit, choice, "a device gets less than its lowest voltage"));
         }
       }

@@ -71,9 +71,9 @@ TEST_CASE("Every table leads to a registered citation") {
   }
   for (const tables::AmpacityTable& table : tables::ampacity_tables()) check_registered(table.citation);
   for (const tables::FuseFamily& family : tables::fuse_families()) check_registered(family.citation);
+  for (const tables::FuseFamily* kind : tables::main_fuse_kinds()) check_registered(kind->citation);
   for (const tables::BatteryKind& kind : tables::battery_kinds()) check_registered(kind.citation);
-  for (const auto kind : {tables::PartKind::clamp, tables::PartKind::splice, tables::PartKind::terminal,
-                          tables::PartKind::outlet}) {
+  for (const auto kind : tables::part_kinds()) {
     for (const tables::Part& part : tables::parts(kind)) {
       check_registered(part.citation);
       check_registered(&tables::part_rating_citation(part, part.largest_bare));

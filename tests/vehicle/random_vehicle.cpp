@@ -94,7 +94,8 @@ class Maker {
     return style_.whole_ranges ? size() : std::string(one_of(std::array{"10awg", "6awg", "4awg", "1/0awg", "16mm2", "25mm2", "6sae"}));
   }
   tables::WireMetal metal() { return chance(0.7) ? tables::WireMetal::copper : choice<tables::WireMetal>(3); }
-  tables::FuseFamilyId fuse_kind() { return one_of(tables::fuse_families()).id; }
+  tables::FuseFamilyId block_fuse() { return one_of(tables::fuse_families()).id; }
+  tables::FuseFamilyId main_fuse() { return chance(0.8) ? one_of(tables::main_fuse_kinds())->id : block_fuse(); }
 
   // The vehicle ----------------------------------------------------------------------------
   vehicle::Battery battery() {
@@ -123,7 +124,7 @@ class Maker {
     made.cable_size = thick();
     made.cable_metal = metal();
     made.fuse = Amperes(or_zero(number(Field::main_fuse_a, 10.0, 200.0)));
-    made.fuse_kind = fuse_kind();
+    made.fuse_kind = main_fuse();
     return made;
   }
 
@@ -133,14 +134,14 @@ class Maker {
     made.name = name("Fuse block");
     made.positions = static_cast<int>(std::round(number(Field::positions, 4.0, 16.0)));
     if (chance(0.4)) made.rating = Amperes(number(Field::block_a, 50.0, 150.0));
-    made.main.kind = fuse_kind();
+    made.main.kind = main_fuse();
     made.main.rating = Amperes(or_zero(number(Field::main_fuse_a, 30.0, 200.0)));
     made.main.distance = Metres(number(Field::main_fuse_distance_m, 0.05, 0.5));
     if (chance(0.4)) made.disconnect = Amperes(number(Field::disconnect_a, 50.0, 300.0));
     made.feeder.run = Metres(or_zero(number(Field::feeder_run_m, 0.2, 6.0)));
     made.feeder.size = thick();
     made.feeder.metal = metal();
-    made.fuse_family = chance(0.5) ? tables::FuseFamilyId::blade : fuse_kind();
+    made.fuse_family = chance(0.5) ? tables::FuseFamilyId::blade : block_fuse();
     made.clamp_part = part(tables::PartKind::clamp);
     if (chance(0.3)) made.clamp_rating = Amperes(number(Field::part_rating_a, 15.0, 40.0));
     if (chance(0.3)) made.at_most_at_once = Amperes(number(Field::at_most_at_once_a, 20.0, 120.0));
