@@ -143,6 +143,7 @@ class Check {
     value(Field::circuits_bundled, w.around.circuits_bundled, "Wiring, bundle");
     insulation(w.around.insulation);
     value(Field::wire_temperature_c, w.wire_temperature.number(), "Wiring, wire");
+    keep(check_fuse_family(w.fuse_family, "Fuse block"));
     part(w.clamp_part, tables::PartKind::clamp, "Fuse block clamp");
     if (w.clamp_rating) value(Field::part_rating_a, w.clamp_rating->number(), "Fuse block clamp");
     part(w.splice_part, tables::PartKind::splice, "Splice");
@@ -156,11 +157,7 @@ class Check {
         "Give one of " + listed(offered, [](double c) { return units::number_text(c, 6); }) + " °C.");
   }
 
-  void conductor(const std::string& id, const std::string& place) {
-    if (tables::conductor_by_id(id) != nullptr) return;
-    add(place, "Wire size " + quoted(id) + " is not known.",
-        "Give an AWG size from \"18awg\" to \"4/0awg\" or a metric one from \"0.75mm2\" to \"120mm2\".");
-  }
+  void conductor(const std::string& id, const std::string& place) { keep(check_size(id, place)); }
 
   void part(const std::string& key, tables::PartKind kind, const std::string& place) {
     const tables::Part* found = tables::part_by_key(key);
@@ -241,7 +238,7 @@ class Check {
     const std::size_t least = o.point == PointKind::outlet ? 1 : 0;
     const std::size_t most = o.point == PointKind::outlet ? kMaxDevices : 0;
     if (o.devices.size() < least || o.devices.size() > most) {
-      add(title + ", devices", std::to_string(o.devices.size()) + " devices are listed.",
+      add(title + ", devices", o.devices.size() == 1 ? "One device is listed." : std::to_string(o.devices.size()) + " devices are listed.",
           most == 0 ? "A point that is no outlet has none."
                     : "Give 1 to " + std::to_string(kMaxDevices) + " devices at one outlet.");
       return;
@@ -324,6 +321,20 @@ std::optional<Problem> check_value(Field field, double value, std::string_view p
   return Problem{std::string(place),
                  capital(range.name) + " is " + shown_value(value * shown, low * shown, high * shown, range.unit) + ".",
                  allowed_range(range, low * shown, high * shown), field, value};
+}
+
+std::optional<Problem> check_size(std::string_view id, std::string_view place) {
+  if (tables::conductor_by_id(id) != nullptr) return std::nullopt;
+  return Problem{std::string(place), "Wire size " + quoted(id) + " is not known.",
+                 "Give an AWG size \"18awg\" to \"4/0awg\", an SAE one \"18sae\" to \"4/0sae\" or a metric one "
+                 "\"0.75mm2\" to \"120mm2\"."};
+}
+
+std::optional<Problem> check_fuse_family(tables::FuseFamilyId id, std::string_view place) {
+  const auto offered = tables::fuse_families();
+  if (std::any_of(offered.begin(), offered.end(), [id](const auto& family) { return family.id == id; })) return std::nullopt;
+  return Problem{std::string(place), "Its positions do not hold " + quoted(tables::fuse_family(id).key) + ".",
+                 "Give one of " + listed(offered, [](const auto& family) { return std::string(family.key); }) + "."};
 }
 
 std::string outlet_title(const Circuit& circuit, std::size_t index) {

@@ -29,6 +29,10 @@ std::optional<Problem> check_text(std::string_view text, std::size_t most_bytes,
 // "Outlet C (Tyre inflator)", as problems name it; only the letter where the name is not
 // text or says the same. `index` is the place in circuit.outlets.
 std::string outlet_title(const Circuit& circuit, std::size_t index);
+// A wire size that the tables know.
+std::optional<Problem> check_size(std::string_view id, std::string_view place);
+// A fuse that a block's positions can hold.
+std::optional<Problem> check_fuse_family(tables::FuseFamilyId id, std::string_view place);
 // Foreign text made fit to stand in a sentence: in quotes, at most 40 characters, what can
 // not be printed as '?'.
 std::string quoted(std::string_view text);

@@ -2,6 +2,7 @@
 // A value without a word does not compile (-Wswitch).
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -118,7 +119,11 @@ inline std::vector<tables::AmpacityTableId> all_values() {
 }
 template <>
 inline std::vector<tables::FuseFamilyId> all_values() {
-  return values_of(tables::fuse_families(), &tables::FuseFamily::id);
+  std::vector<tables::FuseFamilyId> ids = values_of(tables::fuse_families(), &tables::FuseFamily::id);
+  for (const tables::FuseFamily* main : tables::main_fuse_kinds()) {
+    if (std::find(ids.begin(), ids.end(), main->id) == ids.end()) ids.push_back(main->id);
+  }
+  return ids;
 }
 template <>
 inline std::vector<tables::WireMetal> all_values() {

@@ -65,12 +65,7 @@ class Check {
     add("", "The vehicle has " + std::to_string(number) + " " + what + ".",
         "Give " + std::to_string(least) + " to " + std::to_string(most) + ".");
   }
-  void conductor(const std::string& id, const std::string& place) {
-    if (tables::conductor_by_id(id) == nullptr) {
-      add(place, "Wire size " + circuit::quoted(id) + " is not known.",
-          "Give an AWG size from \"18awg\" to \"4/0awg\" or a metric one from \"0.75mm2\" to \"120mm2\".");
-    }
-  }
+  void conductor(const std::string& id, const std::string& place) { keep(circuit::check_size(id, place)); }
 
   void colours() {
     if (vehicle_.colours.empty() || tables::conductor_colours_by_key(vehicle_.colours) != nullptr) return;
@@ -133,6 +128,7 @@ class Check {
     if (block.disconnect) value(Field::disconnect_a, block.disconnect->number(), title + ", main switch");
     value(Field::feeder_run_m, block.feeder.run.number(), title + ", feeder");
     conductor(block.feeder.size, title + ", feeder");
+    keep(circuit::check_fuse_family(block.fuse_family, title));
     const tables::Part* clamp = tables::part_by_key(block.clamp_part);
     if (clamp == nullptr || clamp->kind != tables::PartKind::clamp) {
       add(title + ", clamp", "Part " + circuit::quoted(block.clamp_part) + " is not a clamp.", "Choose one of the list.");

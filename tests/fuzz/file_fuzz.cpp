@@ -4,11 +4,12 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "fuzz/circuit_file_promise.h"
+#include "fuzz/file_promise.h"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  const std::string broken = broken_promise({reinterpret_cast<const char*>(data), size});
-  if (!broken.empty()) {
+  const std::string_view text(reinterpret_cast<const char*>(data), size);
+  for (const std::string& broken : {broken_vehicle_promise(text), broken_circuit_promise(text)}) {
+    if (broken.empty()) continue;
     std::fprintf(stderr, "%s\n", broken.c_str());
     std::abort();
   }
