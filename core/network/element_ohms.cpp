@@ -26,9 +26,11 @@ double part_ohm(std::string_view key) {
   return at_least_smallest(part != nullptr ? part->typical_resistance.number() : 0.0);
 }
 
-double fuse_ohm(tables::FuseFamilyId family, units::Amperes rating) {
-  const auto listed = tables::fuse_cold_resistance(family, rating);
-  return at_least_smallest((listed ? *listed : fuse_element(rating)).number());
+// The element warm with 80 % of its rated current, the most that it is chosen to carry for hours.
+constexpr double kCarriedShare = 0.8;
+double element_ohm(const tables::FuseFamily& family, units::Amperes rating) {
+  if (!(rating > units::Amperes(0.0))) return at_least_smallest(fuse_element(rating).number());
+  return at_least_smallest(tables::fuse_resistance(family, rating, rating * kCarriedShare).number());
 }
 
 double emf_of(const circuit::Supply& supply, const tables::BatteryKind& kind, BatteryState state) {
@@ -51,7 +53,10 @@ void set_supply(ElementOhms& ohms, const circuit::Supply& supply, units::Celsius
     const double typical = kind->internal_resistance.number() * tables::blocks_in_series(supply.nominal);
     ohms.battery = at_least_smallest(supply.internal_resistance ? supply.internal_resistance->number() : typical);
   }
-  if (supply.main_fuse.number() > 0.0) ohms.main_fuse = fuse_ohm(supply.main_fuse_kind, supply.main_fuse);
+  const tables::FuseFamily& main = tables::fuse_family(supply.main_fuse_kind);
+  if (supply.main_fuse.number() > 0.0) {
+    ohms.main_fuse = element_ohm(main, supply.main_fuse) + main.contact_resistance.number();
+  }
   if (supply.disconnect) ohms.disconnect = in_line_contact(circuit::InLineKind::toggle).number();
   const double metal =
       feeder != nullptr ? wire_ohm(*feeder, supply.feeder_metal, supply.feeder_run, temperature) : kSmallestOhm;
@@ -72,7 +77,7 @@ OutletOhms outlet_ohms(const circuit::Circuit& circuit, const circuit::Outlet& o
   OutletOhms own;
   for (const circuit::InLine& part : run.in_line) {
     const bool fused = part.kind == circuit::InLineKind::fuse;
-    const double element = fused ? fuse_ohm(wiring.fuse_family, part.rating) : 0.0;
+    const double element = fused ? element_ohm(tables::fuse_family(wiring.fuse_family), part.rating) : 0.0;
     own.in_line.push_back(in_line_contact(part.kind).number() + element);
   }
   own.wire = wire_ohm(size, run.metal, run.length, wiring.wire_temperature);
@@ -95,8 +100,9 @@ ElementOhms element_ohms(const circuit::Circuit& circuit, const Fitted& fitted, 
   const circuit::Wiring& wiring = circuit.wiring;
   ElementOhms ohms;
   set_supply(ohms, circuit.supply, wiring.wire_temperature, battery);
-  ohms.fuse_contact = fuse_clips().number();
-  ohms.fuse = fuse_ohm(wiring.fuse_family, fitted.fuse);
+  const tables::FuseFamily& family = tables::fuse_family(wiring.fuse_family);
+  ohms.fuse_contact = at_least_smallest(family.contact_resistance.number());
+  ohms.fuse = element_ohm(family, fitted.fuse);
   ohms.clamp = part_ohm(wiring.clamp_part);
 
   ohms.outlets.reserve(circuit.outlets.size());

@@ -65,7 +65,7 @@ Context::Context(const circuit::Circuit& valid_circuit)
 }
 
 bool Context::limits_itself(std::size_t outlet) const {
-  return sockets[outlet]->key == "usb-outlet" || sockets[outlet]->key == "wired-in";
+  return sockets[outlet]->limits_itself || sockets[outlet]->wired_in;
 }
 
 }  // namespace sizing

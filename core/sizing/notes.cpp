@@ -42,18 +42,19 @@ Opens which_opens_first(const tables::FuseFamily& near_family, units::Amperes ne
 void note_breaking(const Context& context, std::vector<std::string>& notes) {
   const circuit::Supply& supply = context.circuit.supply;
   const units::Amperes prospective = short_at_block(context);
-  if (prospective <= context.family.breaking_capacity) return;
+  const units::Amperes breaks = tables::breaks_at(context.family, context.charging);
+  if (prospective <= breaks) return;
   std::string note = "A short at the block could draw about " + units::number_text(prospective.number(), 2) +
                      " A, more than a " + without_capital(context.family.name) + " can break (" +
-                     units::number_text(context.family.breaking_capacity.number(), 4) + " A). ";
+                     units::number_text(breaks.number(), 4) + " A). ";
   const tables::FuseFamily& main = tables::fuse_family(supply.main_fuse_kind);
   if (supply.main_fuse <= units::Amperes(0.0)) {
     note += "The main fuse must be able to break it, and none is told.";
-  } else if (main.breaking_capacity >= prospective) {
+  } else if (tables::breaks_at(main, context.charging) >= prospective) {
     note += "The main fuse, a " + without_capital(main.name) + ", can.";
   } else {
     note += "Nor can the main fuse, a " + without_capital(main.name) + " (" +
-            units::number_text(main.breaking_capacity.number(), 4) + " A): take a kind that breaks more.";
+            units::number_text(tables::breaks_at(main, context.charging).number(), 4) + " A): take a kind that breaks more.";
   }
   notes.push_back(std::move(note));
 }
@@ -93,6 +94,20 @@ void note_cascade(const Context& context, const Candidate& choice, std::vector<s
   }
 }
 
+// A socket that may carry its rating for a while, but not for hours.
+void note_lasting(const Context& context, std::vector<std::string>& notes) {
+  for (std::size_t i = 0; i < context.circuit.outlets.size(); ++i) {
+    units::Amperes lasting;
+    for (const circuit::Device& device : context.circuit.outlets[i].devices) {
+      if (device.use == circuit::Use::continuous) lasting += circuit::rated_current(device.load, context.circuit.supply.nominal);
+    }
+    const tables::Part& socket = *context.sockets[i];
+    if (context.circuit.outlets[i].rating || lasting <= socket.continuous) continue;
+    notes.push_back("The outlet at " + outlet_text(i) + " should not carry more than " + units::amperes_text(socket.continuous) +
+                    " for hours; " + units::amperes_text(lasting) + " lasts there.");
+  }
+}
+
 void note_wires(const Context& context, std::vector<std::string>& notes) {
   bool clad = context.circuit.supply.feeder_metal == tables::WireMetal::copper_clad_aluminium;
   bool chassis = false;
@@ -120,6 +135,7 @@ std::vector<std::string> notes_for(const Context& context, const Candidate& choi
   note_supply(context, choice, notes);
   note_cascade(context, choice, notes);
   note_wires(context, notes);
+  note_lasting(context, notes);
   if (context.circuit.wiring.around.circuits_bundled > 1) {
     notes.push_back("Counted for " + std::to_string(context.circuit.wiring.around.circuits_bundled) +
                     " circuits tied together. More in the bundle need a new answer.");

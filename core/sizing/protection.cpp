@@ -106,9 +106,11 @@ class Ceiling {
             std::optional<std::size_t> outlet) {
     const units::Amperes most = ampacity.value ? ampacity.value->derated : units::Amperes(0.0);
     add({link, most, outlet, ampacity.value ? ampacity.value->base_citation : nullptr});
-    const tables::Practice practice = circuit::practice_of(context_.circuit);
-    if (const auto ceiling = tables::practice_fuse_ceiling(practice, size)) {
-      add({Link::practice_ceiling, *ceiling, std::nullopt, tables::practice_fuse_ceiling_citation(practice)});
+    // A code's ceilings bind only where that code was chosen.
+    const auto& practice = context_.circuit.practice;
+    if (!practice) return;
+    if (const auto ceiling = tables::practice_fuse_ceiling(*practice, size)) {
+      add({Link::practice_ceiling, *ceiling, std::nullopt, tables::practice_fuse_ceiling_citation(*practice)});
     }
   }
 
@@ -119,7 +121,7 @@ class Ceiling {
     bool behind = !begins_here;
     for (const circuit::InLine& part : outlet.run.in_line) {
       if (circuit::is_overcurrent_protection(part)) behind = true;
-      else if (behind) add({Link::in_line, part.rating, index, nullptr});
+      else if (behind) add({Link::in_line, part.rating, index, &fuse_ceiling_citation()});
     }
   }
 
@@ -135,7 +137,7 @@ void parts_before_inner_fuses(const Context& context, std::size_t zone, FuseCeil
     if (!inner.begins_at || inner.inside != zone) continue;
     for (const circuit::InLine& part : context.circuit.outlets[*inner.begins_at].run.in_line) {
       if (circuit::is_overcurrent_protection(part)) break;
-      into.links.push_back({Link::in_line, part.rating, inner.begins_at, nullptr});
+      into.links.push_back({Link::in_line, part.rating, inner.begins_at, &fuse_ceiling_citation()});
     }
   }
 }

@@ -52,16 +52,12 @@ std::string part_for(tables::PartKind kind, units::SquareMillimetres area, doubl
   return std::string(best != nullptr ? best->key : tables::parts(kind).back().key);
 }
 
-tables::FuseFamilyId family_for(double fuse_a, double volts) {
-  const auto carries = [&](tables::FuseFamilyId id) {
-    const tables::FuseFamily& family = tables::fuse_family(id);
-    return family.ratings_a.back() >= fuse_a && family.rated_voltage.number() >= volts;
-  };
-  for (const auto id : {tables::FuseFamilyId::blade, tables::FuseFamilyId::blade_high_voltage,
-                        tables::FuseFamilyId::large_blade}) {
-    if (carries(id)) return id;
-  }
-  return tables::FuseFamilyId::bolt_on;
+tables::FuseFamilyId family_for(const std::string& fuses, double made_for_v, double fuse_a) {
+  if (fuses == "breaker") return tables::FuseFamilyId::breaker;
+  if (made_for_v > 58.0) return tables::FuseFamilyId::blade_80v;
+  if (fuses == "bolt-on") return fuse_a > 200.0 ? tables::FuseFamilyId::bolt_on_large : tables::FuseFamilyId::bolt_on;
+  if (fuses == "large-blade") return tables::FuseFamilyId::large_blade;
+  return made_for_v > 32.0 ? tables::FuseFamilyId::blade_high_voltage : tables::FuseFamilyId::blade;
 }
 
 circuit::Device device_of(const Json& json) {
@@ -86,6 +82,13 @@ circuit::Device device_of(const Json& json) {
   return device;
 }
 
+bool is_sub_block(const Json& part) { return part.at("what") == "sub-block"; }
+
+bool ends_in_sub_block(const Json& outlet) {
+  if (!told(outlet, "in_line")) return false;
+  return std::any_of(outlet.at("in_line").begin(), outlet.at("in_line").end(), is_sub_block);
+}
+
 circuit::Run run_of(const Json& json) {
   circuit::Run run;
   run.length = units::Metres(json.at("one_way_m").get<double>());
@@ -100,6 +103,7 @@ circuit::Run run_of(const Json& json) {
   }
   if (told(json, "in_line")) {
     for (const Json& part : json.at("in_line")) {
+      if (is_sub_block(part)) continue;
       const auto kind = choose<circuit::InLineKind>({{"switch", circuit::InLineKind::toggle},
                                                      {"inline-fuse", circuit::InLineKind::fuse},
                                                      {"breaker", circuit::InLineKind::breaker},
@@ -129,9 +133,8 @@ circuit::Outlet outlet_of(const Json& json, const std::map<std::string, circuit:
   if (told(json, "devices")) {
     for (const Json& device : json.at("devices")) outlet.devices.push_back(device_of(device));
   }
-  const std::string point = word_or(json, "point", "socket");
-  if (point == "junction" || point == "sub-block") {
-    outlet.point = point == "junction" ? circuit::PointKind::junction : circuit::PointKind::sub_block;
+  if (ends_in_sub_block(json)) {
+    outlet.point = circuit::PointKind::sub_block;
     outlet.devices.clear();
     return outlet;
   }
@@ -144,6 +147,16 @@ circuit::Outlet outlet_of(const Json& json, const std::map<std::string, circuit:
   const tables::Conductor* there = outlet.run.size ? tables::conductor_by_id(*outlet.run.size) : nullptr;
   outlet.terminal_part = part_for(tables::PartKind::terminal, there != nullptr ? there->area : area, fuse_a, false);
   return outlet;
+}
+
+units::SquareMillimetres two_sizes_up(tables::GaugeSystem gauge, units::SquareMillimetres area) {
+  int steps = 0;
+  for (const tables::Conductor& size : tables::conductors(gauge)) {
+    if (size.area <= area || steps == 2) continue;
+    area = size.area;
+    ++steps;
+  }
+  return area;
 }
 
 EverydayCircuit read_one(const Json& json) {
@@ -180,15 +193,25 @@ EverydayCircuit read_one(const Json& json) {
     c.supply.feeder_size = size_id(json.at("feeder").at("size").get<std::string>());
     c.supply.feeder_run = units::Metres(json.at("feeder").at("one_way_m").get<double>());
   }
+  c.supply.main_fuse_kind = choose<tables::FuseFamilyId>({{"bolt-on", tables::FuseFamilyId::bolt_on},
+                                                          {"terminal-post", tables::FuseFamilyId::terminal_post},
+                                                          {"class-t", tables::FuseFamilyId::class_t},
+                                                          {"breaker", tables::FuseFamilyId::breaker}},
+                                                         json.at("main_protection").at("kind").get<std::string>());
+  const Json& distance = json.at("main_protection").at("inches_or_m_from_battery");
+  c.supply.main_fuse_distance = units::Metres(number_or(distance, "m", 0.15));
+  c.practice = told(json, "code") ? tables::Practice::us_rv : tables::Practice::european_vehicle;
   if (told(json, "block") && told(json.at("block"), "amps")) {
     c.supply.block_rating = units::Amperes(json.at("block").at("amps").get<double>());
   }
 
   units::SquareMillimetres area = tables::conductors(c.wiring.gauge).front().area;
   for (const std::string& id : read.expected.wire) area = std::max(area, tables::conductor_by_id(id)->area);
+  area = two_sizes_up(c.wiring.gauge, area);   // parts never decide: the shop has the next larger ones too
   const double fuse_a = read.expected.fuse_a.empty() ? 15.0 : *std::max_element(read.expected.fuse_a.begin(), read.expected.fuse_a.end());
   const bool moves = c.setting != circuit::Setting::fixed;
-  c.wiring.fuse_family = family_for(fuse_a, c.supply.nominal.number());
+  const Json& block = json.at("block");
+  c.wiring.fuse_family = family_for(block.at("fuses").get<std::string>(), block.at("fuse_volts").get<double>(), fuse_a);
   c.wiring.clamp_part = part_for(tables::PartKind::clamp, area, fuse_a, false);
   c.wiring.splice_part = part_for(tables::PartKind::splice, area, fuse_a, moves);
 

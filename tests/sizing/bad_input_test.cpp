@@ -125,5 +125,7 @@ TEST_CASE("a 48 V system does not take a 32 V fuse") {
   const Answer answer = sized(circuit, Verdict::none_fits);
   CHECK(answer.headline.find("32") != std::string::npos);
   circuit.wiring.fuse_family = tables::FuseFamilyId::blade_high_voltage;
+  CHECK(sizing::size_circuit(circuit).verdict == Verdict::none_fits);   // 58 V, and charging passes it
+  circuit.wiring.fuse_family = tables::FuseFamilyId::blade_80v;
   CHECK(sizing::size_circuit(circuit).verdict == Verdict::fits);
 }

@@ -79,7 +79,7 @@ TEST_CASE("the worst loading found against every corner, and loadings inside") {
     for (const BatteryState state : {BatteryState::resting, BatteryState::low}) {
       LoadingFinder finder(circuit, demand, fitted, state);
       const network::Radial radial(circuit, fitted, state);
-      const double emf_v = finder.series().emf.number();
+      const double emf_v = finder.tree().emf_v;
       std::vector<network::RadialSolution> tried;
       bool folds = false;
       for (const Loading& corner : corners(demand)) tried.push_back(radial.solve(corner));
@@ -87,7 +87,7 @@ TEST_CASE("the worst loading found against every corner, and loadings inside") {
       for (const auto& solution : tried) folds = folds || solution.outcome != network::Outcome::solved;
       if (folds) continue;   // no operating point somewhere: refused by itself, not by its drop
       for (const Worst kind : {Worst::total_current, Worst::drop, Worst::low_voltage}) {
-        for (std::size_t outlet = 0; outlet < circuit.outlets.size(); ++outlet) {
+        for (std::size_t outlet = 0; outlet < demand.rated_a.size(); ++outlet) {   // by point of the tree
           const double found = finder.worst(kind, outlet).value;
           double brute = 0.0;
           for (const auto& solution : tried) brute = std::max(brute, value(kind, outlet, solution, emf_v));

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "circuit/validate.h"
+#include "network/branch_network.h"
 #include "tables/part.h"
 #include "tables/supply.h"
 
@@ -160,6 +161,7 @@ double total_rated(const Circuit& made) {
 Circuit drawn(Engine& engine) {
   Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);
   made.setting = static_cast<circuit::Setting>(index(engine, 4));
+  if (chance(engine, 0.5)) made.practice = one_of(engine, tables::practices()).id;
   feed(engine, made);
   wire_up(engine, made);
   const std::size_t count = 1 + index(engine, 12);
@@ -193,7 +195,15 @@ Circuit small(Engine& engine, std::size_t most_outlets) {
   made.supply.nominal = units::Volts(one_of(engine, tables::system_voltages_v()));
   const std::size_t count = 1 + index(engine, most_outlets);
   add_outlets(engine, made, count, 12.0, 8.0);
-  for (Outlet& outlet : made.outlets) outlet.devices.front().load.minimum_voltage = std::nullopt;
+  for (Outlet& outlet : made.outlets) {
+    for (circuit::Device& device : outlet.devices) device.load.minimum_voltage = std::nullopt;
+  }
+  // Every corner is tried: no more places than outlets asked for.
+  for (Outlet& outlet : made.outlets) {
+    if (network::load_slots(made).size() <= most_outlets) break;
+    outlet.devices.resize(1);
+    outlet.taps = 1;
+  }
   const double total = total_rated(made);
   if (total > 0.5) made.at_most_at_once = units::Amperes(std::fmax(0.1, total * uniform(engine, 0.2, 1.0)));
   return made;

@@ -124,7 +124,7 @@ double engine_factor(double column_c) {
 }  // namespace
 
 std::optional<double> derated_a(tables::AmpacityTableId id, const std::string& size_id,
-                                const tables::Surroundings& around) {
+                                const tables::Surroundings& around, tables::WireBuild build) {
   const bool is_marine = id == tables::AmpacityTableId::marine_us;
   const Table& table = is_marine ? marine() : iec(id);
   std::size_t column = table.columns_c.size();
@@ -153,6 +153,11 @@ std::optional<double> derated_a(tables::AmpacityTableId id, const std::string& s
   if (is_marine && around.hot_space) factor = std::min(factor, engine_factor(top_c));
   factor *= is_marine ? bundling_marine(around.circuits_bundled) : bundling_iec(around.circuits_bundled);
   if (!is_marine) factor *= std::min(1.0, std::sqrt(row->class2 / wire_ohm));
+  // Aluminium carries 0.78 of copper's current (IEC 60364-5-52: the ratio of the columns, from memory).
+  if (build.metal == tables::WireMetal::copper_clad_aluminium) factor *= 0.78;
+  // In one sheath: 0.9 in free air (ABYC, two conductors, from memory); the building tables are for two
+  // loaded conductors already, so there 1 is the most it can be.
+  if (build.two_core && is_marine) factor *= 0.9;
   return row->amperes[column] * factor;
 }
 

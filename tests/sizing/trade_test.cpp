@@ -54,7 +54,7 @@ TEST_CASE("the demo: 10 AWG and a 15 A fuse, set by the drop at C") {
   CHECK(answer.choice()->fuse == units::Amperes(15.0));
   REQUIRE(answer.set_by.has_value());
   CHECK(answer.set_by->criterion == Criterion::drop);
-  CHECK(answer.reason.starts_with("Set by voltage drop. 12 AWG would lose 6.6 % at C"));
+  CHECK(answer.reason.starts_with("Set by voltage drop. 12 AWG would lose 6.8 % at C"));
   CHECK(answer.choice()->outlets.size() == 3);
 }
 
