@@ -109,7 +109,7 @@ TEST_CASE("a size on the ladder tells every judgement with its source") {
   CHECK(walker.shows("How sure: "));
   std::size_t sources = 0;
   for (const ui::Record& r : walker.records()) sources += r.name.starts_with("Source: ") ? 1U : 0U;
-  CHECK(sources == 11);
+  CHECK(sources == 15);
 }
 
 TEST_CASE("outlets: add, name, branch, move, remove and take back") {
