@@ -1,425 +1,499 @@
-#include "judge.h"
+#include "judge/judge.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 
 namespace judge {
 namespace {
 
 constexpr double kSlack = 1e-6;
-// 33 CFR 183.455(b): 7 in, or 40 in when sheathed; 72 in sheathed from the battery post is ABYC, from memory.
-constexpr double kBare = 0.178;
-constexpr double kSheathed = 1.016;
-constexpr double kSheathedFromPost = 1.829;
-constexpr double kLastingMargin = 1.25;
-// A power load draws more on a low battery; the lowest that a good installation is worked out for.
-constexpr double kLowBattery = 0.9;
-// An inrush shorter than this is the fuse's gates' affair; a longer one is a load.
-constexpr double kLongInrush = 1.0;
+constexpr double kNoLimit = 1e18;
+// Fuse makers' notes and NEC 210.20: 125 % of what lasts for hours, 100 % of the rest.
+constexpr double kLasting = 1.25;
+// Where a load's current follows its volts, or a cap chooses among loads, another fair sum may differ by so much.
+constexpr double kCurrentBand = 0.02;
+constexpr double kShortWithin = 5.0;      // s, the range of the adiabatic rule
+constexpr double kBarePiece = 0.1785;     // m, 33 CFR 183.455: 7 in
+constexpr std::size_t kFusesTried = 4;    // from the smallest that carries the load
 
-bool above(double value, double limit) { return value > limit * (1 + kSlack) + kSlack; }
+bool above(double value, double limit) { return value > limit * (1 + kSlack); }
 
-double nominal_amps(const Device& device, double volts) {
-  return device.watts > 0 ? device.watts / volts : device.amps;
-}
-
-// What it may draw: lenient on a full battery, strict on a low one.
-double running_amps(const World& world, const Device& device, View view) {
-  const double nominal = world.battery.nominal_volts;
-  double amps = nominal_amps(device, nominal);
-  if (device.law == Law::power)
-    amps *= view == View::lenient ? std::min(1.0, nominal / world.battery.resting_volts) : 1 / kLowBattery;
-  return amps;
-}
-
-double lasting_inrush(const Device& device) {
-  return device.inrush_s > kLongInrush ? device.inrush_amps : 0;
-}
-
-double load(const World& world, const Outlet& outlet, View view) {
-  double amps = 0;
-  for (const Device& device : outlet.devices) amps += running_amps(world, device, view);
-  return amps;
-}
-
-double capped(const Circuit& circuit, double amps) {
-  return circuit.at_most_amps > 0 ? std::min(circuit.at_most_amps, amps) : amps;
-}
-
-double circuit_load(const World& world, const Circuit& circuit, View view) {
-  double amps = 0;
-  for (const Outlet& outlet : circuit.outlets) amps += load(world, outlet, view);
-  return capped(circuit, amps);
-}
-
-// Nominal amps beyond each node of one circuit's part of the tree.
-std::vector<double> loads_beyond(const World& world, const Net& net, int index, View view) {
-  const Circuit& circuit = world.circuits[static_cast<std::size_t>(index)];
-  std::vector<double> amps(net.legs.size(), 0);
-  for (std::size_t o = 0; o < circuit.outlets.size(); ++o)
-    amps[static_cast<std::size_t>(net.outlet_node[static_cast<std::size_t>(index)][o])] +=
-        load(world, circuit.outlets[o], view);
-  for (std::size_t n = net.legs.size(); n-- > 1;) amps[static_cast<std::size_t>(net.legs[n].parent)] += amps[n];
-  for (double& value : amps) value = capped(circuit, value);
-  return amps;
-}
-
-double allowed_bare(const Leg& leg) {
-  if (!leg.run->around.sheathed) return kBare;
-  return leg.parent == 0 ? kSheathedFromPost : kSheathed;
-}
-
-double iz(const World& world, const Leg& leg, View view) {
-  const double amps = ampacity(leg, view);
-  return world.trailer_code ? std::min(amps, trailer_ceiling(leg.run->wire)) : amps;
-}
-
-// Current that comes in at one end is stopped by the first guard no larger than what the wire bears.
-void judge_end(const Leg& leg, double available, double bears, bool from_start, std::vector<Finding>& out) {
-  if (!above(available, bears)) return;
-  double bare = leg.run->metres;
-  bool guarded = false;
-  for (const Guard& guard : leg.guards) {
-    if (above(guard.amps, bears)) continue;
-    const double here = from_start ? guard.metres_from_start : leg.run->metres - guard.metres_from_start;
-    bare = guarded ? std::min(bare, here) : here;
-    guarded = true;
-  }
-  if (guarded && !above(bare, allowed_bare(leg))) return;
-  out.push_back({What::unprotected_wire, leg.name + (from_start ? ", from the battery side" : ", from its far end"),
-                 available, bears});
-}
-
-void judge_protection(const World& world, const Net& net, std::size_t n, View view, std::vector<Finding>& out) {
-  const Leg& leg = net.legs[n];
-  if (leg.run == nullptr || leg.run->metres <= 0) return;
-  if (!known(leg.run->wire)) {
-    out.push_back({What::size_not_known, leg.name});
-    return;
-  }
-  const double bears = iz(world, leg, view);
-  judge_end(leg, net.from_parent[n], bears, true, out);
-  judge_end(leg, net.from_beyond[n], bears, false, out);
-}
-
-void judge_guards(const World& world, const Leg& leg, View view, std::vector<Finding>& out) {
-  const double nominal = world.battery.nominal_volts;
-  const double sees = view == View::lenient ? nominal : highest_volts(nominal);
-  for (const Guard& guard : leg.guards)
-    if (above(sees, guard.volts)) out.push_back({What::guard_volts_too_low, leg.name, sees, guard.volts});
-}
-
-void judge_run(const World& world, const Leg& leg, double amps, View view, std::vector<Finding>& out) {
-  const Run& run = *leg.run;
-  if (world.kind == VehicleKind::boat && run.back == Return::chassis) out.push_back({What::hull_return, leg.name});
-  if (run.is_new && run.wire.metal == Metal::copper_clad_aluminium)
-    out.push_back({What::clad_wire_in_new_work, leg.name});
-  // 33 CFR 183.425(d) 16 AWG, ISO 10133 7.7 1 mm2, for single conductors.
-  const double least = run.wire.gauge == Gauge::metric ? 0.88 : 1.1;
-  const bool thin = known(run.wire) && copper_area(run.wire) < least;
-  if (world.kind == VehicleKind::boat && run.is_new && !run.around.sheathed && thin)
-    out.push_back({What::too_thin_for_a_boat, leg.name, copper_area(run.wire), least});
-  if (known(run.wire) && above(amps, ampacity(leg, view)))
-    out.push_back({What::wire_overloaded, leg.name, amps, ampacity(leg, view)});
-  for (const Part& part : run.parts)
-    if (above(amps, part.amps)) out.push_back({What::part_too_small, leg.name + ", " + part.name, amps, part.amps});
-}
-
-// The way from the battery posts to a node, the node first.
-std::vector<std::size_t> way(const Net& net, int node) {
-  std::vector<std::size_t> legs;
-  for (int n = node; n > 0; n = net.legs[static_cast<std::size_t>(n)].parent) legs.push_back(static_cast<std::size_t>(n));
-  return legs;
-}
-
-void judge_points(const World& world, const Net& net, int index, View view, std::vector<Finding>& out) {
-  const Circuit& circuit = world.circuits[static_cast<std::size_t>(index)];
-  for (std::size_t o = 0; o < circuit.outlets.size(); ++o) {
-    const Outlet& outlet = circuit.outlets[o];
-    if (outlet.point_amps <= 0) continue;
-    const int node = net.outlet_node[static_cast<std::size_t>(index)][o];
-    double guard = kNoLimit;
-    for (const std::size_t n : way(net, node))
-      for (const Guard& g : net.legs[n].guards) guard = std::min(guard, g.amps);
-    const double amps = outlet.point == Point::socket ? guard : capped(circuit, load(world, outlet, View::lenient));
-    if (above(amps, outlet.point_amps))
-      out.push_back({What::point_too_small, circuit.name + ", " + outlet.name, amps, outlet.point_amps});
-    (void)view;
-  }
-}
-
-void judge_inrush(const World& world, const Net& net, int index, std::vector<Finding>& out) {
-  const Circuit& circuit = world.circuits[static_cast<std::size_t>(index)];
-  for (std::size_t o = 0; o < circuit.outlets.size(); ++o)
-    for (const Device& device : circuit.outlets[o].devices)
-      for (const std::size_t n : way(net, net.outlet_node[static_cast<std::size_t>(index)][o]))
-        for (const Guard& guard : net.legs[n].guards)
-          if (guard.kind != GuardKind::breaker && surely_opens(guard, device.inrush_amps, device.inrush_s))
-            out.push_back({What::guard_opens_on_start, net.legs[n].name, device.inrush_amps, guard.amps});
-}
-
-// Ohms that two outlets' currents share, counted from the battery.
-double shared_ohms(const Net& net, const std::vector<double>& ohms, const std::vector<bool>& on_way, int node) {
-  double sum = 0;
-  for (const std::size_t n : way(net, node))
-    if (on_way[n]) sum += ohms[n];
-  return sum;
-}
-
-// With 'at most at once', the current that hurts the target most: it fills the outlets that share most of its way.
-std::vector<double> shares(const World& world, const Net& net, int index, std::size_t target, View view) {
-  const Circuit& circuit = world.circuits[static_cast<std::size_t>(index)];
-  const auto& nodes = net.outlet_node[static_cast<std::size_t>(index)];
-  std::vector<double> share(circuit.outlets.size(), 1);
-  double left = circuit.at_most_amps;
-  if (left <= 0) return share;
-  std::vector<double> ohms(net.legs.size(), 0);
-  for (std::size_t n = 1; n < ohms.size(); ++n) ohms[n] = leg_ohms(net.legs[n], view);
-  std::vector<bool> on_way(net.legs.size(), false);
-  for (const std::size_t n : way(net, nodes[target])) on_way[n] = true;
-  std::vector<std::pair<double, std::size_t>> order;
-  for (std::size_t o = 0; o < nodes.size(); ++o) order.emplace_back(-shared_ohms(net, ohms, on_way, nodes[o]), o);
-  std::ranges::sort(order);
-  for (const auto& [ignored, o] : order) {
-    const double amps = load(world, circuit.outlets[o], View::strict);
-    share[o] = amps <= 0 ? 0 : std::min(1.0, left / amps);
-    left -= share[o] * amps;
-  }
-  return share;
-}
-
-std::vector<Draw> draws(const World& world, const Net& net, int index, const std::vector<double>& share, View view) {
-  std::vector<Draw> all;
-  const double nominal = world.battery.nominal_volts;
-  for (std::size_t c = 0; c < world.circuits.size(); ++c) {
-    const bool own = static_cast<int>(c) == index;
-    if (!own && view == View::lenient) continue;
-    const Circuit& circuit = world.circuits[c];
-    for (std::size_t o = 0; o < circuit.outlets.size(); ++o)
-      for (const Device& device : circuit.outlets[o].devices) {
-        double amps = nominal_amps(device, nominal);
-        if (view == View::strict) amps = std::max(amps, lasting_inrush(device));
-        all.push_back({net.outlet_node[c][o], device.law, amps * (own ? share[o] : 1.0)});
-      }
-  }
-  return all;
-}
-
-struct Reading {
-  bool settled = true;
-  double drop = 0;
-  double volts = 0;
+// Guards before and in each run.
+struct Guarded {
+  double least = kNoLimit;    // of all on the way from the block, the run's own included
+  double nearest = 0;         // the last of them
+  double before = kNoLimit;   // least of those before this run
+  double nearest_before = 0;
 };
 
-// Both supplies that may be meant, the resting volts and the nominal; the kinder or the harsher.
-Reading read(const World& world, const Net& net, int index, std::size_t target, View view) {
-  const double nominal = world.battery.nominal_volts;
-  const auto share = shares(world, net, index, target, view);
-  const auto asked = draws(world, net, index, share, view);
-  const auto node = static_cast<std::size_t>(net.outlet_node[static_cast<std::size_t>(index)][target]);
-  Reading reading;
-  bool first = true;
-  bool any = false;
-  for (const double supply : {nominal, world.battery.resting_volts}) {
-    const Volts volts = solve(net, asked, nominal, supply, view);
-    if (!volts.settled) {
-      if (view == View::strict) return {false, 0, 0};
-      continue;
+class Judge {
+ public:
+  Judge(const Circuit& circuit, const Choice& choice, View view, bool first_only)
+      : circuit_(circuit), choice_(choice), view_(view), first_only_(first_only) {}
+
+  std::vector<Finding> run() {
+    guards();
+    const std::array<std::function<void()>, 9> rules{
+        [this] { fuse_itself(); }, [this] { thickness(); }, [this] { fit(); },   [this] { protection(); },
+        [this] { parts(); },       [this] { supply(); },    [this] { currents(); }, [this] { volts(); },
+        [this] { shorts(); }};
+    for (const auto& rule : rules) {
+      rule();
+      if (first_only_ && !found_.empty()) break;
     }
-    any = true;
-    const double drop = supply - volts.at[node];
-    const bool worse = first || (view == View::strict ? drop > reading.drop : drop < reading.drop);
-    if (worse) reading.drop = drop;
-    const double here = volts.at[node];
-    if (first || (view == View::strict ? here < reading.volts : here > reading.volts)) reading.volts = here;
-    first = false;
+    return std::move(found_);
   }
-  reading.settled = any;
-  return reading;
-}
 
-void judge_volts(const World& world, const Net& net, int index, View view, std::vector<Finding>& out) {
-  const Circuit& circuit = world.circuits[static_cast<std::size_t>(index)];
-  const double allowed = circuit.drop_percent / 100.0 * world.battery.nominal_volts;
-  for (std::size_t o = 0; o < circuit.outlets.size(); ++o) {
-    const Outlet& outlet = circuit.outlets[o];
-    if (outlet.devices.empty()) continue;
-    const std::string where = circuit.name + ", " + outlet.name;
-    const Reading reading = read(world, net, index, o, view);
-    if (!reading.settled) {
-      out.push_back({What::no_operating_point, where});
-      return;
+ private:
+  [[nodiscard]] bool kind() const { return view_ == View::sure_fault; }
+  void find(What what, int outlet, double value, double limit) { found_.push_back({what, outlet, value, limit}); }
+  [[nodiscard]] std::size_t count() const { return circuit_.outlets.size(); }
+  [[nodiscard]] const Outlet& at(std::size_t i) const { return circuit_.outlets[i]; }
+  [[nodiscard]] bool chooses() const {
+    return std::any_of(circuit_.outlets.begin(), circuit_.outlets.end(), [](const Outlet& o) { return !o.there_already; });
+  }
+  [[nodiscard]] double mm2(const std::string& size) const { return nominal_mm2({circuit_.gauge, size, Metal::copper, false}); }
+
+  void guards() {
+    guarded_.resize(count());
+    for (std::size_t i = 0; i < count(); ++i) {
+      const bool first = at(i).fed_from < 0;
+      const Guarded* from = first ? nullptr : &guarded_[static_cast<std::size_t>(at(i).fed_from)];
+      Guarded& here = guarded_[i];
+      here.before = first ? choice_.fuse : from->least;
+      here.nearest_before = first ? choice_.fuse : from->nearest;
+      here.least = here.before;
+      double own = kNoLimit;
+      for (const InLine& part : at(i).in_line) {
+        if (part.kind != InLineKind::contact) own = std::min(own, part.amps);
+      }
+      here.least = std::min(here.least, own);
+      here.nearest = own < kNoLimit ? own : here.nearest_before;
     }
-    if (above(reading.drop, allowed)) out.push_back({What::drop_too_large, where, reading.drop, allowed});
-    for (const Device& device : outlet.devices)
-      if (device.least_volts > 0 && above(device.least_volts, reading.volts))
-        out.push_back({What::device_volts_too_low, where, reading.volts, device.least_volts});
   }
-}
+  // By the kind reading the least of all guards on the way stops the current; by the harsh one the nearest has to.
+  [[nodiscard]] double guard(std::size_t i) const { return kind() ? guarded_[i].least : guarded_[i].nearest; }
 
-bool all_known(const World& world, const Circuit& circuit) {
-  return std::ranges::all_of(circuit.outlets, [](const Outlet& outlet) {
-    return known(outlet.run.wire) && (!outlet.has_tail || known(outlet.tail.wire));
-  }) && std::ranges::all_of(world.blocks, [](const Block& block) { return known(block.feeder.wire); });
-}
-
-void judge_way_in(const World& world, const Net& net, int index, View view, std::vector<Finding>& out) {
-  const Circuit& circuit = world.circuits[static_cast<std::size_t>(index)];
-  const double amps = circuit_load(world, circuit, view);
-  for (int b = circuit.block; b >= 0; b = world.blocks[static_cast<std::size_t>(b)].fed_from) {
-    const Block& block = world.blocks[static_cast<std::size_t>(b)];
-    const auto node = static_cast<std::size_t>(net.block_node[static_cast<std::size_t>(b)]);
-    judge_protection(world, net, node, view, out);
-    judge_run(world, net.legs[node], amps, view, out);
-    judge_guards(world, net.legs[node], view, out);
-    for (const Guard& guard : net.legs[node].guards)
-      if (above(amps, guard.amps)) out.push_back({What::main_guard_too_small, net.legs[node].name, amps, guard.amps});
-    if (above(amps, block.amps)) out.push_back({What::block_too_small, block.name, amps, block.amps});
-    if (b == circuit.block && above(std::min(amps, circuit.fuse.amps), block.position_amps))
-      out.push_back({What::block_too_small, block.name + ", position", amps, block.position_amps});
+  void fuse_itself() {
+    const auto& made = ratings(circuit_.fuse_kind);
+    if (std::find(made.begin(), made.end(), choice_.fuse) == made.end()) find(What::fuse_not_made, -1, choice_.fuse, 0);
+    const double sees = kind() ? circuit_.supply.nominal : circuit_.supply.highest;
+    if (above(sees, made_for_volts(circuit_.fuse_kind))) find(What::fuse_volts, -1, sees, made_for_volts(circuit_.fuse_kind));
   }
-}
 
-void judge_own_legs(const World& world, const Net& net, int index, View view, std::vector<Finding>& out) {
-  const auto beyond = loads_beyond(world, net, index, view);
-  for (std::size_t n = 1; n < net.legs.size(); ++n) {
-    const Leg& leg = net.legs[n];
-    if (leg.circuit != index) continue;
-    judge_guards(world, leg, view, out);
-    if (leg.run == nullptr) continue;
-    judge_protection(world, net, n, view, out);
-    judge_run(world, leg, beyond[n], view, out);
-    for (const Guard& guard : leg.guards)
-      if (above(beyond[n], guard.amps)) out.push_back({What::guard_too_small, leg.name, beyond[n], guard.amps});
+  void thickness() {
+    if (!chooses()) return;
+    const double least = least_mm2(circuit_.vehicle, circuit_.gauge, view_);
+    bool tails = false;
+    for (const Outlet& outlet : circuit_.outlets) tails = tails || (outlet.spliced && !outlet.only_joins && !outlet.there_already);
+    const double thinnest = tails && !choice_.tail.empty() ? std::min(mm2(choice_.size), mm2(choice_.tail)) : mm2(choice_.size);
+    if (thinnest < least) find(What::too_thin, -1, thinnest, least);
   }
-}
 
-bool chooses(const Run& run) { return run.is_new && run.metres > 0; }
-
-void choose(World& world, int index, const std::string& size, double fuse) {
-  Circuit& circuit = world.circuits[static_cast<std::size_t>(index)];
-  circuit.fuse.amps = fuse;
-  circuit.answered = true;
-  for (Outlet& outlet : circuit.outlets) {
-    if (chooses(outlet.run)) outlet.run.wire.size = size;
-    if (outlet.has_tail && chooses(outlet.tail)) outlet.tail.wire.size = size;
+  void fit() {
+    if (circuit_.splice.kind == JointKind::twisted && circuit_.vehicle != Vehicle::fixed) {
+      const bool any = std::any_of(circuit_.outlets.begin(), circuit_.outlets.end(),
+                                   [](const Outlet& o) { return o.spliced || o.only_joins; });
+      if (any || !kind()) find(What::does_not_fit, -1, 0, 0);
+    }
+    if (!chooses()) return;
+    const double run = mm2(choice_.size);
+    const double tail = choice_.tail.empty() ? run : mm2(choice_.tail);
+    for (std::size_t i = 0; i < count(); ++i) {
+      const Outlet& outlet = at(i);
+      if (outlet.there_already) continue;
+      const int who = static_cast<int>(i);
+      if (outlet.fed_from < 0) {
+        if (!takes(circuit_.clamp, run, circuit_.ferrule)) find(What::does_not_fit, who, run, circuit_.clamp.most_mm2);
+      } else {
+        const Outlet& before = at(static_cast<std::size_t>(outlet.fed_from));
+        if ((before.spliced || before.only_joins) && !takes(circuit_.splice, run, false))
+          find(What::does_not_fit, who, run, circuit_.splice.most_mm2);
+      }
+      if ((outlet.spliced || outlet.only_joins) && !takes(circuit_.splice, run, false))
+        find(What::does_not_fit, who, run, circuit_.splice.most_mm2);
+      if (outlet.only_joins) continue;
+      const double goes_in = outlet.spliced ? tail : run;
+      if (outlet.spliced && !takes(circuit_.splice, tail, false)) find(What::does_not_fit, who, tail, circuit_.splice.most_mm2);
+      if (!takes(outlet.terminal, goes_in, false)) find(What::does_not_fit, who, goes_in, outlet.terminal.most_mm2);
+    }
   }
+
+  void wire(std::size_t i, const Wire& wire) {
+    const double bears = carries(wire, circuit_.place, view_);
+    if (above(guard(i), bears)) find(What::unprotected_wire, static_cast<int>(i), guard(i), bears);
+    if (!circuit_.us_trailer_code) return;
+    const auto ceiling = trailer_fuse(wire, view_);
+    if (ceiling && above(guard(i), *ceiling)) find(What::unprotected_wire, static_cast<int>(i), guard(i), *ceiling);
+  }
+  void protection() {
+    for (std::size_t i = 0; i < count(); ++i) {
+      wire(i, run_wire(circuit_, static_cast<int>(i), choice_.size));
+      if (at(i).spliced && !at(i).only_joins) wire(i, tail_wire(circuit_, static_cast<int>(i), choice_));
+    }
+  }
+
+  void part(std::size_t i, double guard, double amps) {
+    if (above(guard, amps)) find(What::part_too_small, static_cast<int>(i), guard, amps);
+  }
+  void parts() {
+    for (std::size_t i = 0; i < count(); ++i) {
+      const Outlet& outlet = at(i);
+      const double run = nominal_mm2(run_wire(circuit_, static_cast<int>(i), choice_.size));
+      if (outlet.fed_from < 0) part(i, choice_.fuse, part_amps(circuit_.clamp, run));
+      if (outlet.spliced || outlet.only_joins) part(i, guard(i), part_amps(circuit_.splice, run));
+      double through = kind() ? guarded_[i].before : guarded_[i].nearest_before;
+      for (const InLine& item : outlet.in_line) {
+        if (item.kind == InLineKind::contact) part(i, kind() ? guarded_[i].least : through, item.amps);
+        else through = guard(i);
+      }
+      if (outlet.only_joins) continue;
+      const double in_terminal = outlet.spliced ? nominal_mm2(tail_wire(circuit_, static_cast<int>(i), choice_)) : run;
+      part(i, guard(i), part_amps(outlet.terminal, in_terminal));
+      if (!outlet.bounds_itself) part(i, guard(i), outlet.point.amps);
+    }
+  }
+
+  void supply() {
+    const Supply& s = circuit_.supply;
+    if (s.main_amps <= 0) return;  // has to be told: judge_answer
+    const double bears = carries(s.feeder, s.feeder_place, view_);
+    if (s.feeder_metres > 0 && above(s.main_amps, bears)) find(What::feeder_unprotected, -1, s.main_amps, bears);
+    const double sees = kind() ? s.nominal : s.highest;
+    if (kind() && above(sees, main_volts(s.main_kind, view_))) find(What::main_fuse_volts, -1, sees, main_volts(s.main_kind, view_));
+  }
+
+  // Loads that follow the volts, or a cap that chooses: the sum is not one number.
+  [[nodiscard]] double band() const {
+    bool follows = circuit_.at_most_amps > 0;
+    for (const Outlet& outlet : circuit_.outlets)
+      for (const Device& device : outlet.devices) follows = follows || (device.law != Law::current && device.amps > 0);
+    if (!follows) return 1;
+    return kind() ? 1 - kCurrentBand : 1 + kCurrentBand;
+  }
+  [[nodiscard]] const Device& device(const Load& load) const {
+    return at(static_cast<std::size_t>(load.outlet)).devices[static_cast<std::size_t>(load.device)];
+  }
+  [[nodiscard]] double margin(const Load& load) const { return device(load).lasting ? kLasting : 1.0; }
+  // What a rated ampere becomes at the battery's volts.
+  [[nodiscard]] double grows(const Load& load, double volts) const {
+    const double part = volts / circuit_.supply.nominal;
+    switch (device(load).law) {
+      case Law::power: return 1 / part;
+      case Law::resistive: return part;
+      case Law::current: break;
+    }
+    return 1;
+  }
+
+  // Behind guard or fuse: all outlets whose way leads through run `from`; -1: all.
+  [[nodiscard]] bool behind(int outlet, int from) const {
+    for (int o = outlet; o >= 0; o = at(static_cast<std::size_t>(o)).fed_from) {
+      if (o == from) return true;
+    }
+    return from < 0;
+  }
+
+  struct Most {
+    double amps = 0;  // that flow
+    double need = 0;  // rating that carries them
+  };
+  // Over the battery's three states, with the loads on that weigh most.
+  Most most_behind(int from) {
+    Most most;
+    for (const double volts : {circuit_.supply.low, circuit_.supply.resting, circuit_.supply.highest}) {
+      for (const bool by_need : {true, false}) {
+        std::vector<double> worth;
+        for (const Load& load : net_.loads)
+          worth.push_back(!behind(load.outlet, from) ? -1 : grows(load, volts) * (by_need ? margin(load) : 1.0));
+        const Volts solved = solve(circuit_, net_, volts, spend(net_, circuit_.at_most_amps, worth));
+        if (!solved.settled) continue;  // told by volts()
+        Most here;
+        for (std::size_t l = 0; l < net_.loads.size(); ++l) {
+          if (!behind(net_.loads[l].outlet, from)) continue;
+          here.amps += solved.drawn[l];
+          here.need += solved.drawn[l] * margin(net_.loads[l]);
+        }
+        most.amps = std::max(most.amps, here.amps);
+        most.need = std::max(most.need, here.need);
+        if (circuit_.at_most_amps <= 0) break;
+      }
+    }
+    most.amps *= band();
+    most.need *= band();
+    return most;
+  }
+
+  void currents() {
+    net_ = build(circuit_, choice_, circuit_.metal_c, view_);
+    const Most most = most_behind(-1);
+    if (above(most.need, choice_.fuse)) find(What::fuse_too_small, -1, most.need, choice_.fuse);
+    const Supply& s = circuit_.supply;
+    const double total = most.amps + s.beside_amps;
+    if (s.main_amps > 0 && above(total, s.main_amps)) find(What::main_fuse_too_small, -1, total, s.main_amps);
+    const double bears = carries(s.feeder, s.feeder_place, view_);
+    if (s.feeder_metres > 0 && above(total, bears)) find(What::feeder_overloaded, -1, total, bears);
+    for (const double amps : {s.switch_amps, s.block_amps}) {
+      if (amps > 0 && above(total, amps)) find(What::switch_or_block_too_small, -1, total, amps);
+    }
+    for (std::size_t i = 0; i < count(); ++i) {
+      const bool guarded = std::any_of(at(i).in_line.begin(), at(i).in_line.end(),
+                                       [](const InLine& part) { return part.kind != InLineKind::contact; });
+      if (!guarded) continue;
+      const Most inner = most_behind(static_cast<int>(i));
+      if (above(inner.need, guarded_[i].nearest)) find(What::inner_fuse_too_small, static_cast<int>(i), inner.need, guarded_[i].nearest);
+    }
+    starts(most.amps);
+  }
+
+  void starts(double all_amps) {
+    for (std::size_t i = 0; i < count(); ++i) {
+      for (const Device& device : at(i).devices) {
+        if (device.start_amps <= 0 || device.amps <= 0) continue;
+        if (kind()) {  // the start alone has surely opened the fuse before it is over
+          const double opens = opens_within_s(circuit_.fuse_kind, choice_.fuse, device.start_amps, View::surely_right);
+          if (opens >= 0 && opens <= device.start_s) find(What::opens_on_start, static_cast<int>(i), device.start_s, opens);
+          continue;
+        }
+        const double peak = std::max(0.0, all_amps - device.amps) + std::max(device.amps, device.start_amps);
+        const double holds = holds_s(circuit_.fuse_kind, choice_.fuse, peak);
+        if (holds < device.start_s) find(What::opens_on_start, static_cast<int>(i), device.start_s, holds);
+      }
+    }
+  }
+
+  void volts() {
+    const Supply& s = circuit_.supply;
+    std::vector<double> all(net_.loads.size(), 1);
+    const bool capped = circuit_.at_most_amps > 0;
+    Volts resting, low;
+    if (!capped) {
+      resting = solve(circuit_, net_, s.resting, all);
+      low = solve(circuit_, net_, s.low, all);
+    }
+    for (std::size_t i = 0; i < count(); ++i) {
+      double needs = 0, has = 0;
+      for (const Device& device : at(i).devices) {
+        has += device.amps;
+        if (device.amps > 0) needs = std::max(needs, device.least_volts);
+      }
+      if (has <= 0) continue;
+      const int end = net_.end[i];
+      if (capped) {
+        const auto on = spend(net_, circuit_.at_most_amps, shared_ohms(net_, end));
+        resting = solve(circuit_, net_, s.resting, on);
+        low = solve(circuit_, net_, s.low, on);
+      }
+      volts_at(i, resting, low, needs);
+      if (first_only_ && !found_.empty()) return;
+    }
+  }
+  void volts_at(std::size_t i, const Volts& resting, const Volts& low, double needs) {
+    const Supply& s = circuit_.supply;
+    const auto end = static_cast<std::size_t>(net_.end[i]);
+    const int who = static_cast<int>(i);
+    if (!resting.settled || (!kind() && !low.settled)) return find(What::cannot_run, who, 0, 0);
+    const double lost = (resting.at[static_cast<std::size_t>(net_.posts)] - resting.at[end]) / s.nominal;
+    if (above(lost, at(i).drop_limit)) find(What::drop, who, lost, at(i).drop_limit);
+    if (!low.settled) return;
+    if (needs > 0 && above(needs, low.at[end])) find(What::device_volts, who, low.at[end], needs);
+  }
+
+  // Some fuse on the way ends a short at each far end within 5 s, before the wire's insulation is harmed.
+  void shorts() {
+    const double hot = std::max(circuit_.metal_c, kind() ? circuit_.metal_c : circuit_.place.insulation_c);
+    const Net net = build(circuit_, choice_, hot, view_);
+    const auto amps = short_amps(net, circuit_.supply.low);
+    for (std::size_t i = 0; i < count(); ++i) {
+      const double opens = opens_within_s(circuit_.fuse_kind, choice_.fuse, amps[i], view_);
+      const bool ends = opens >= 0 && opens <= kShortWithin;
+      if (!ends && !inner_ends(i, amps[i])) find(What::short_not_ended, static_cast<int>(i), opens, kShortWithin);
+      const double heat = heat_to(i, amps[i]);
+      for (const Wire& wire : {run_wire(circuit_, static_cast<int>(i), choice_.size), tail_wire(circuit_, static_cast<int>(i), choice_)}) {
+        const double stands = withstands(wire, circuit_.place.insulation_c, view_);
+        if (heat < 0 || above(heat, stands)) {
+          find(What::short_too_hot, static_cast<int>(i), heat, stands);
+          break;
+        }
+      }
+    }
+  }
+  template <class Each>
+  void inner_fuses(std::size_t outlet, const Each& each) const {
+    for (int o = static_cast<int>(outlet); o >= 0; o = at(static_cast<std::size_t>(o)).fed_from) {
+      for (const InLine& part : at(static_cast<std::size_t>(o)).in_line) {
+        if (part.kind == InLineKind::fuse) each(part.amps);
+      }
+    }
+  }
+  [[nodiscard]] bool inner_ends(std::size_t outlet, double amps) const {
+    bool ends = false;
+    inner_fuses(outlet, [&](double rating) {
+      const double opens = opens_within_s(circuit_.fuse_kind, rating, amps, view_);
+      ends = ends || (opens >= 0 && opens <= kShortWithin);
+    });
+    return ends;
+  }
+  [[nodiscard]] double heat_to(std::size_t outlet, double amps) const {
+    double heat = lets_through(circuit_.fuse_kind, choice_.fuse, amps, view_);
+    inner_fuses(outlet, [&](double rating) {
+      const double inner = lets_through(circuit_.fuse_kind, rating, amps, view_);
+      if (inner >= 0 && (heat < 0 || inner < heat)) heat = inner;
+    });
+    return heat;
+  }
+
+  const Circuit& circuit_;
+  const Choice& choice_;
+  View view_;
+  bool first_only_;
+  std::vector<Guarded> guarded_;
+  Net net_;
+  std::vector<Finding> found_;
+};
+
+// The tail that goes with a size: the size itself where every terminal takes it, else the largest thinner one that all
+// terminals and the splice take. Empty: none does.
+std::string tail_for(const Circuit& circuit, const std::string& size) {
+  const auto mm2 = [&](const std::string& name) { return nominal_mm2({circuit.gauge, name, Metal::copper, false}); };
+  const auto all_take = [&](double area) {
+    return std::all_of(circuit.outlets.begin(), circuit.outlets.end(), [&](const Outlet& o) {
+      return o.only_joins || o.there_already || !o.spliced || takes(o.terminal, area, false);
+    });
+  };
+  if (all_take(mm2(size))) return size;
+  std::string best;
+  for (const std::string& name : sizes(circuit.gauge)) {
+    if (mm2(name) > mm2(size)) break;
+    if (all_take(mm2(name)) && takes(circuit.splice, mm2(name), false)) best = name;
+  }
+  return best;
 }
 
-bool surely_legal(const World& world, int index) {
-  return judge_circuit(world, build(world), index, View::strict).empty();
+template <class List, class Item>
+bool holds(const List& list, const Item& item) {
+  return std::find(list.begin(), list.end(), item) != list.end();
 }
 
-// The one size of what is new; empty when there is none or when they differ.
-std::string chosen_size(const Circuit& circuit) {
-  std::string size;
+bool surely_right(const Circuit& circuit, const Choice& choice) {
+  return judge(circuit, choice, View::surely_right, true).empty();
+}
+
+double rated_sum(const Circuit& circuit) {
+  double sum = 0;
   for (const Outlet& outlet : circuit.outlets)
-    for (const Run* run : {&outlet.run, outlet.has_tail ? &outlet.tail : nullptr}) {
-      if (run == nullptr || !chooses(*run)) continue;
-      if (!size.empty() && size != run->wire.size) return {};
-      size = run->wire.size;
-    }
-  return size;
+    for (const Device& device : outlet.devices) sum += device.amps;
+  return circuit.at_most_amps > 0 ? std::min(sum, circuit.at_most_amps) : sum;
 }
 
-// The largest fuse up to `most` that makes the choice surely legal; 0: none does. A fuse too small for the load is not
-// tried, so the list is short.
-double legal_fuse(World trial, int index, const std::string& size, double most) {
-  const Circuit& circuit = trial.circuits[static_cast<std::size_t>(index)];
-  const double needs = amps_for_fuse(trial, circuit, View::strict);
-  double found = 0;
-  for (const double amps : ratings(circuit.fuse.kind)) {
-    if (above(amps, most) || above(needs, amps)) continue;
-    choose(trial, index, size, amps);
-    if (surely_legal(trial, index)) found = amps;
+// A fuse on sale, up to `most`, with which this size is surely right; 0: none.
+double legal_fuse(const Circuit& circuit, const std::string& size, double most) {
+  Choice choice{size, tail_for(circuit, size), 0};
+  if (choice.tail.empty()) return 0;
+  std::size_t tried = 0;
+  for (const double rating : ratings(circuit.fuse_kind)) {
+    if (rating > most || tried == kFusesTried) break;
+    if (rating < 0.8 * rated_sum(circuit) || holds(circuit.not_on_sale_fuses, rating)) continue;
+    ++tried;
+    choice.fuse = rating;
+    if (surely_right(circuit, choice)) return rating;
   }
-  return found;
+  return 0;
+}
+
+void not_believable(const Circuit& circuit, std::vector<Finding>& found) {
+  std::vector<const Part*> parts{&circuit.clamp, &circuit.splice};
+  for (const Outlet& outlet : circuit.outlets) {
+    if (outlet.only_joins) continue;
+    parts.push_back(&outlet.terminal);
+    parts.push_back(&outlet.point);
+  }
+  for (const Part* part : parts) {
+    if (!ohms_believable(*part)) found.push_back({What::ohms_not_believable, static_cast<int>(part->kind), part->ohms, 0});
+  }
+  for (const Outlet& outlet : circuit.outlets)
+    for (const InLine& part : outlet.in_line)
+      if (!in_line_believable(part)) found.push_back({What::ohms_not_believable, -1, part.ohms, 0});
+}
+
+// What no choice of wire and fuse mends has to be said in words beside the answer.
+void not_told(const Circuit& circuit, const Answer& answer, std::vector<Finding>& found) {
+  const Supply& s = circuit.supply;
+  const auto missing = [&](bool told, int which) {
+    if (!told) found.push_back({What::not_told, which, 0, 0});
+  };
+  if (s.main_amps <= 0) missing(answer.tells_no_main_fuse, 0);
+  if (s.main_amps > 0 && s.main_metres_from_post > kBarePiece && s.feeder_metres > 0) missing(answer.tells_bare_piece, 1);
+  const double inside = s.inside_ohms + 2 * s.feeder_metres * ohms_per_metre(s.feeder, 90, View::surely_right) +
+                        4 * s.ring_ohms + 0.002;
+  const double amps = s.resting / inside;
+  const double main = s.main_amps > 0 ? breaks_amps(s.main_kind, s.nominal, View::sure_fault) : 0;
+  if (amps > breaks_amps(circuit.fuse_kind, s.nominal, View::sure_fault) && amps > main) missing(answer.tells_no_breaking, 2);
+  bool clad = s.feeder.metal == Metal::clad, chassis = false;
+  for (const Outlet& outlet : circuit.outlets) {
+    clad = clad || outlet.wire.metal == Metal::clad;
+    chassis = chassis || outlet.chassis_return;
+  }
+  if (clad) missing(answer.tells_clad, 3);
+  if (chassis) missing(answer.tells_chassis, 4);
+  if (chassis && (circuit.vehicle == Vehicle::boat || circuit.vehicle == Vehicle::fixed)) missing(false, 5);
 }
 
 }  // namespace
 
 const char* words(What what) {
-  static constexpr std::array<const char*, 20> names{
-      "unprotected wire",       "wire overloaded",      "guard too small",      "main guard too small",
-      "guard opens on start",   "drop too large",       "device volts too low", "no operating point",
-      "part too small",         "point too small",      "block too small",      "guard volts too low",
-      "guard cannot break",     "hull return",          "clad wire in new work", "too thin for a boat",
-      "size not known",         "smaller wire is legal", "smaller fuse is legal", "something fits"};
+  static constexpr std::array<const char*, static_cast<std::size_t>(What::count)> names{
+      "wire not protected", "feeder not protected", "feeder overloaded", "main fuse too small", "main fuse not for these volts",
+      "main switch or block too small", "not told", "fuse too small", "no such fuse", "fuse not for these volts",
+      "fuse in the line too small", "fuse opens on a start", "part too small", "wire does not fit", "wire too thin there",
+      "drop above its limit", "device gets too few volts", "no operating point", "short not ended in time",
+      "short harms the wire", "planning ohms outside the published band", "a thinner wire is right",
+      "a smaller fuse is right", "something fits"};
   return names.at(static_cast<std::size_t>(what));
 }
 
-double amps_for_fuse(const World& world, const Circuit& circuit, View view) {
-  double amps = 0;
-  bool lasting = false;
-  for (const Outlet& outlet : circuit.outlets)
-    for (const Device& device : outlet.devices) {
-      const bool lasts = device.use == Use::continuous;
-      lasting = lasting || lasts;
-      const double runs = running_amps(world, device, view) * (lasts ? kLastingMargin : 1.0);
-      amps += std::max(runs, lasting_inrush(device));
+std::vector<Finding> judge(const Circuit& circuit, const Choice& choice, View view, bool first_only) {
+  return Judge(circuit, choice, view, first_only).run();
+}
+
+std::vector<Finding> judge_answer(const Circuit& circuit, const Answer& answer) {
+  if (!answer.fits) return {};
+  std::vector<Finding> found = judge(circuit, {answer.size, answer.tail, answer.fuse}, View::sure_fault, false);
+  not_believable(circuit, found);
+  not_told(circuit, answer, found);
+  return found;
+}
+
+std::vector<Finding> beaten(const Circuit& circuit, const Answer& answer) {
+  std::vector<Finding> found;
+  const auto& all = sizes(circuit.gauge);
+  const bool chooses = std::any_of(circuit.outlets.begin(), circuit.outlets.end(), [](const Outlet& o) { return !o.there_already; });
+  const auto try_size = [&](std::size_t i, double most, What what) {
+    if (chooses && holds(circuit.not_on_sale_sizes, all[i])) return false;
+    const double fuse = legal_fuse(circuit, all[i], most);
+    if (fuse <= 0) return false;
+    found.push_back({what, static_cast<int>(i), fuse, answer.fuse});
+    return true;
+  };
+  if (!answer.fits) {
+    for (std::size_t i = 0; i < (chooses ? all.size() : 1); ++i) {
+      if (try_size(i, kNoLimit, What::kSomethingFits)) return found;
     }
-  if (circuit.at_most_amps <= 0) return amps;
-  const double margin = lasting || view == View::strict ? kLastingMargin : 1.0;
-  return std::min(amps, margin * circuit.at_most_amps);
-}
-
-std::vector<Finding> judge_circuit(const World& world, const Net& net, int index, View view) {
-  std::vector<Finding> out;
-  const Circuit& circuit = world.circuits[static_cast<std::size_t>(index)];
-  judge_way_in(world, net, index, view, out);
-  judge_own_legs(world, net, index, view, out);
-  const double needs = amps_for_fuse(world, circuit, view);
-  if (above(needs, circuit.fuse.amps))
-    out.push_back({What::guard_too_small, circuit.name + ", fuse", needs, circuit.fuse.amps});
-  if (std::ranges::find(ratings(circuit.fuse.kind), circuit.fuse.amps) == ratings(circuit.fuse.kind).end())
-    out.push_back({What::size_not_known, circuit.name + ", fuse", circuit.fuse.amps});
-  judge_points(world, net, index, view, out);
-  judge_inrush(world, net, index, out);
-  if (all_known(world, circuit)) judge_volts(world, net, index, view, out);
-  return out;
-}
-
-std::vector<Finding> judge(const World& world, View view) {
-  std::vector<Finding> out;
-  const Net net = build(world);
-  for (std::size_t n = 1; n < net.legs.size(); ++n) {
-    judge_protection(world, net, n, view, out);
-    if (net.legs[n].parent != 0) continue;
-    const double fault = fault_amps(world.battery, view);
-    for (const Guard& guard : net.legs[n].guards)
-      if (above(fault, breaks(guard, view)))
-        out.push_back({What::guard_cannot_break, net.legs[n].name, fault, breaks(guard, view)});
+    return found;
   }
-  for (std::size_t c = 0; c < world.circuits.size(); ++c) {
-    if (!world.circuits[c].answered) continue;
-    for (const Finding& finding : judge_circuit(world, net, static_cast<int>(c), view))
-      if (finding.what != What::unprotected_wire) out.push_back(finding);  // told above, once
+  for (std::size_t i = 0; chooses && i < all.size() && all[i] != answer.size; ++i) {
+    if (try_size(i, answer.fuse, What::kSmallerWire)) break;
   }
-  return out;
-}
-
-std::vector<Finding> beaten(const World& world, int index, const std::vector<std::string>& shelf) {
-  const Circuit& circuit = world.circuits[static_cast<std::size_t>(index)];
-  const std::string& where = circuit.name;
-  if (!circuit.answered) {
-    if (shelf.empty() || legal_fuse(world, index, shelf.back(), kNoLimit) <= 0) return {};
-    return {{What::something_fits, where}};
+  for (const double rating : ratings(circuit.fuse_kind)) {
+    if (rating >= answer.fuse) break;
+    if (rating < 0.8 * rated_sum(circuit) || holds(circuit.not_on_sale_fuses, rating)) continue;
+    if (!surely_right(circuit, {answer.size, answer.tail, rating})) continue;
+    found.push_back({What::kSmallerFuse, -1, rating, answer.fuse});
+    break;
   }
-  std::vector<Finding> out;
-  const std::string size = chosen_size(circuit);
-  // Thicker is never less legal, so the next thinner one stands for all thinner ones.
-  const auto here = std::ranges::find(shelf, size);
-  if (!size.empty() && here != shelf.end() && here != shelf.begin() &&
-      legal_fuse(world, index, *std::prev(here), circuit.fuse.amps) > 0)
-    out.push_back({What::smaller_wire_is_legal, where + ", " + *std::prev(here)});
-  const double less = next_smaller(circuit.fuse.kind, circuit.fuse.amps);
-  if (less > 0 && !above(amps_for_fuse(world, circuit, View::strict), less)) {
-    World trial = world;
-    trial.circuits[static_cast<std::size_t>(index)].fuse.amps = less;
-    if (surely_legal(trial, index)) out.push_back({What::smaller_fuse_is_legal, where, circuit.fuse.amps, less});
-  }
-  return out;
+  return found;
 }
 
 }  // namespace judge

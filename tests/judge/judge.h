@@ -1,55 +1,55 @@
-// Judges a vehicle with its chosen wires and fuses, from the published figures alone.
-// In the lenient view each finding is surely a fault; in the strict view a circuit without a finding is surely right.
-// What lies between is a matter of reading, and nobody is accused of it.
+// Judges one circuit with its answer, from the published figures alone. docs/sizing-rules.md tells the rules in prose.
+// In the kind view (sure_fault) each finding is a fault by every reading; in the harsh view (surely_right) a choice
+// without a finding is right by every reading. What lies between is within the bands that copper.cpp and parts.cpp
+// state, and nobody is accused of it.
 #pragma once
 
-#include "volts.h"
+#include "judge/volts.h"
 
 namespace judge {
 
 enum class What {
-  unprotected_wire,          // more current can reach it than it bears, and no guard near that end stops it
-  wire_overloaded,           // its own load is above its ampacity
-  guard_too_small,           // the circuit's or an inline guard opens in use
-  main_guard_too_small,      // one on the way from the battery does
-  guard_opens_on_start,      // an inrush outlasts its gates
-  drop_too_large,
-  device_volts_too_low,
-  no_operating_point,
+  unprotected_wire,
+  feeder_unprotected,
+  feeder_overloaded,
+  main_fuse_too_small,
+  main_fuse_volts,
+  switch_or_block_too_small,
+  not_told,
+  fuse_too_small,
+  fuse_not_made,
+  fuse_volts,
+  inner_fuse_too_small,
+  opens_on_start,
   part_too_small,
-  point_too_small,
-  block_too_small,
-  guard_volts_too_low,
-  guard_cannot_break,
-  hull_return,
-  clad_wire_in_new_work,
-  too_thin_for_a_boat,
-  size_not_known,
-  smaller_wire_is_legal,
-  smaller_fuse_is_legal,
-  something_fits             // the program said that nothing does
+  does_not_fit,
+  too_thin,
+  drop,
+  device_volts,
+  cannot_run,
+  short_not_ended,
+  short_too_hot,
+  ohms_not_believable,
+  kSmallerWire,
+  kSmallerFuse,
+  kSomethingFits,
+  count
 };
+const char* words(What what);
 
 struct Finding {
-  What what;
-  std::string where;
+  What what = What::count;
+  int outlet = -1;
   double value = 0;
   double limit = 0;
 };
 
-const char* words(What what);
-
-// Everything but what `beaten` finds: each conductor of the vehicle from either end, then each answered circuit.
-std::vector<Finding> judge(const World& world, View view);
-
-// One circuit with all that carries it, from the battery on.
-std::vector<Finding> judge_circuit(const World& world, const Net& net, int circuit, View view);
-
-// Amps that the circuit's fuse has to carry: 1.25 x lasting and 1.0 x short loads (NEC 210.20 and fuse makers' notes).
-double amps_for_fuse(const World& world, const Circuit& circuit, View view);
-
-// Whether a smaller choice is surely legal: a thinner wire of the shelf with no larger fuse, or a smaller fuse on the
-// same wire; or, where the program says that nothing fits, any choice. `shelf`: sizes on sale, thinnest first.
-std::vector<Finding> beaten(const World& world, int circuit, const std::vector<std::string>& shelf);
+// What is wrong with a choice; ends at the first finding when `first_only`.
+std::vector<Finding> judge(const Circuit& circuit, const Choice& choice, View view, bool first_only);
+// The answer: every rule in the kind view, and what has to be told beside it.
+std::vector<Finding> judge_answer(const Circuit& circuit, const Answer& answer);
+// Whether a smaller choice is surely right: a thinner wire with a fuse no larger, or the same wire with a smaller
+// fuse; where the program says that none fits, any choice.
+std::vector<Finding> beaten(const Circuit& circuit, const Answer& answer);
 
 }  // namespace judge
