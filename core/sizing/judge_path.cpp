@@ -35,6 +35,30 @@ double most_current_a(const circuit::Load& load, double nominal_v, double lowest
   return rated_a;
 }
 
+// One device: as rated, and the most that it takes.
+struct Draws {
+  double rated_a;
+  double most_a;
+  bool lasting;
+};
+// All devices behind a zone's fuse, those behind further fuses too.
+void collect_draws(const Context& context, const Zone& zone, const std::vector<OutletResult>& outlets,
+                   std::vector<Draws>& into) {
+  const double nominal_v = context.nominal_v();
+  for (const std::size_t i : zone.outlets) {
+    const double lowest_v = std::min(outlets[i].voltage.number(), outlets[i].voltage_low.number());
+    for (const circuit::Device& device : context.circuit.outlets[i].devices) {
+      const double rated_a = circuit::rated_current(device.load, context.circuit.supply.nominal).number();
+      if (rated_a <= 0.0) continue;
+      into.push_back({rated_a, most_current_a(device.load, nominal_v, lowest_v, context.charging.number()),
+                      device.use == circuit::Use::continuous});
+    }
+  }
+  for (const Zone& inner : context.zones.all) {
+    if (inner.begins_at && &context.zones.all[inner.inside] == &zone) collect_draws(context, inner, outlets, into);
+  }
+}
+
 std::string protection_text(const circuit::InLine& protection) {
   return amperes_text(protection.rating) +
          (protection.kind == circuit::InLineKind::breaker ? " breaker" : " in-line fuse");
@@ -43,28 +67,18 @@ std::string protection_text(const circuit::InLine& protection) {
 }  // namespace
 
 ZoneCurrent zone_current(const Context& context, const Zone& zone, const std::vector<OutletResult>& outlets) {
-  const double nominal_v = context.nominal_v();
-  double rated_a = 0.0, most_a = 0.0, lasting_a = 0.0, largest_share = 1.0;
-  for (const std::size_t i : zone.outlets) {
-    const double lowest_v = std::min(outlets[i].voltage.number(), outlets[i].voltage_low.number());
-    for (const circuit::Device& device : context.circuit.outlets[i].devices) {
-      const double rated = circuit::rated_current(device.load, context.circuit.supply.nominal).number();
-      if (rated <= 0.0) continue;
-      const double most = most_current_a(device.load, nominal_v, lowest_v, context.charging.number());
-      rated_a += rated;
-      most_a += most;
-      if (device.use == circuit::Use::continuous) lasting_a += most;
-      largest_share = std::max(largest_share, most / rated);
-    }
+  std::vector<Draws> behind;
+  collect_draws(context, zone, outlets, behind);
+  // Under a cap those are on that draw the most for each rated ampere.
+  std::sort(behind.begin(), behind.end(),
+            [](const Draws& a, const Draws& b) { return a.most_a * b.rated_a > b.most_a * a.rated_a; });
+  double left_a = context.demand.cap_a, most_a = 0.0, lasting_a = 0.0;
+  for (const Draws& draws : behind) {
+    const double on = std::min(1.0, left_a / draws.rated_a);
+    most_a += on * draws.most_a;
+    left_a -= on * draws.rated_a;
+    if (draws.lasting) lasting_a += draws.most_a;
   }
-  for (const Zone& inner : context.zones.all) {
-    if (!inner.begins_at || &context.zones.all[inner.inside] != &zone) continue;
-    const ZoneCurrent within = zone_current(context, inner, outlets);
-    most_a += within.most.number();
-    rated_a += within.most.number();
-    lasting_a += (within.need - within.most).number() / (kFuseMargin - 1.0);
-  }
-  if (rated_a > context.demand.cap_a) most_a = std::min(most_a, context.demand.cap_a * largest_share);
   return {Amperes(most_a), Amperes(most_a + (kFuseMargin - 1.0) * std::min(lasting_a, most_a))};
 }
 

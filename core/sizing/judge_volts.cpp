@@ -4,6 +4,7 @@
 #include "sizing/judgements.h"
 #include "sizing/rules.h"
 #include "sizing/words.h"
+#include "tables/wire_metal.h"
 #include "units/format.h"
 
 namespace sizing {
@@ -87,53 +88,136 @@ Judgement judge_device_minimum(const Judging& judging, const std::vector<double>
   return result;
 }
 
+namespace {
+
+// The first of these fuses to open; nullopt: none need open.
+struct Opens {
+  FuseBefore fuse;
+  units::Seconds within;
+};
+std::optional<Opens> first_to_open(const std::vector<FuseBefore>& fuses, Amperes current) {
+  std::optional<Opens> first;
+  for (const FuseBefore& fuse : fuses) {
+    const auto opens = tables::opens_within(*fuse.family, fuse.rating, current);
+    if (opens && (!first || *opens < first->within)) first = Opens{fuse, *opens};
+  }
+  return first;
+}
+
+// The least of what these fuses let through; nullopt: none need open.
+struct LetThrough {
+  FuseBefore fuse;
+  units::AmpereSquaredSeconds heat;
+};
+std::optional<LetThrough> least_let_through(const std::vector<FuseBefore>& fuses, Amperes current) {
+  std::optional<LetThrough> least;
+  for (const FuseBefore& fuse : fuses) {
+    const auto heat = let_through(*fuse.family, fuse.rating, current);
+    if (heat && (!least || *heat < least->heat)) least = LetThrough{fuse, *heat};
+  }
+  return least;
+}
+
+std::string protection_text(const FuseBefore& fuse) {
+  return fuse.family->resettable ? units::amperes_text(fuse.rating) + " breaker" : fuse_text(fuse.rating);
+}
+
+}  // namespace
+
+// A short at the far end of what each fuse protects ends in time, by that fuse or one before it.
 Judgement judge_far_short(const Judging& judging, const network::Fitted& fitted) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::far_short, Measure::seconds, &far_short_citation());
   result.limit = kShortOpensWithin.number();
-  const FarShort far = far_short(context, fitted);
-  result.at = context.circuit.outlets[far.outlet].id;
   if (!judging.fuse) {
+    result.at = context.circuit.outlets[far_short(context, fitted).outlet].id;
     result.sentence = "There is no fuse to open in a short.";
     return result;
   }
-  const auto opens = tables::opens_within(context.family, *judging.fuse, far.current);
-  const std::string current = "A short at " + outlet_text(far.outlet) + " draws at least " +
-                              units::amperes_text(far.current) + " through " + size_text(judging.size);
-  if (!opens) {
-    result.sentence = current + "; at that a " + fuse_text(*judging.fuse) + " need not open.";
-    return result;
+  const auto by_zone = far_shorts(context, fitted);
+  for (std::size_t zone = 0; zone < by_zone.size(); ++zone) {
+    if (!by_zone[zone]) continue;
+    const FarShort& far = *by_zone[zone];
+    const auto fuses = fuses_before(context, zone, *judging.fuse);
+    const auto opens = first_to_open(fuses, far.current);
+    if (result.at && opens && opens->within.number() <= result.value) continue;
+    result.at = context.circuit.outlets[far.outlet].id;
+    const std::string current = "A short at " + outlet_text(far.outlet) + " draws at least " +
+                                units::amperes_text(far.current) + " through " + size_text(judging.size);
+    if (!opens) {
+      result.value = 0.0;
+      result.passes = false;
+      result.sentence = current + "; at that a " + protection_text(fuses.front()) + " need not open.";
+      return result;
+    }
+    result.value = opens->within.number();
+    result.passes = opens->within <= kShortOpensWithin;
+    result.sentence = current + "; a " + protection_text(opens->fuse) + " opens within " + units::seconds_text(opens->within) +
+                      (result.passes ? "." : ", the limit is " + units::seconds_text(kShortOpensWithin) + ".");
   }
-  result.value = opens->number();
-  result.passes = *opens <= kShortOpensWithin;
-  result.sentence = current + "; a " + fuse_text(*judging.fuse) + " opens within " + units::seconds_text(*opens) +
-                    (result.passes ? "." : ", the limit is " + units::seconds_text(kShortOpensWithin) + ".");
   return result;
 }
+
+namespace {
+
+// Of all wire that a zone's fuse protects, what stands the least heat: the size judged, its tails, and what is there.
+struct Weakest {
+  const tables::Conductor* wire = nullptr;
+  units::AmpereSquaredSeconds stands;
+};
+Weakest weakest_in(const Judging& judging, const Zone& zone) {
+  const Context& context = judging.context;
+  const units::Celsius insulation = context.circuit.wiring.around.insulation;
+  Weakest weakest;
+  const auto take = [&](const tables::Conductor& wire, tables::WireMetal metal) {
+    const double of_copper = tables::wire_metal(metal).withstand_factor;   // of k, so its square counts
+    const units::AmpereSquaredSeconds stands = withstands(wire, insulation) * (of_copper * of_copper);
+    if (weakest.wire == nullptr || stands < weakest.stands) weakest = {&wire, stands};
+  };
+  for (const std::size_t i : zone.outlets) {
+    const circuit::Outlet& outlet = context.circuit.outlets[i];
+    take(outlet.run.size ? *tables::conductor_by_id(*outlet.run.size) : judging.size, outlet.run.metal);
+    if (outlet.point != circuit::PointKind::outlet) continue;
+    take(wire_at_terminal(outlet, judging.size, judging.tail), tables::WireMetal::copper);
+  }
+  return weakest;
+}
+
+}  // namespace
 
 Judgement judge_withstand(const Judging& judging, const network::Fitted& fitted) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::withstand, Measure::ampere_squared_seconds, &withstand_citation());
-  const units::Celsius insulation = context.circuit.wiring.around.insulation;
-  const tables::Conductor& thinnest =
-      judging.tail != nullptr && judging.tail->area < judging.size.area ? *judging.tail : judging.size;
-  const units::AmpereSquaredSeconds stands = withstands(thinnest, insulation);
-  result.limit = stands.number();
   if (!judging.fuse) {
+    result.limit = withstands(judging.size, context.circuit.wiring.around.insulation).number();
     result.sentence = "There is no fuse to end a short.";
     return result;
   }
-  const auto through = let_through(context.family, *judging.fuse, far_short(context, fitted).current);
-  if (!through) {
-    result.sentence = "A " + fuse_text(*judging.fuse) + " need not open in a short, so " + size_text(thinnest) +
-                      " has no end to its heating.";
-    return result;
+  const auto by_zone = far_shorts(context, fitted);
+  double share = -1.0;
+  for (std::size_t zone = 0; zone < by_zone.size(); ++zone) {
+    if (!by_zone[zone]) continue;
+    const Weakest weakest = weakest_in(judging, context.zones.all[zone]);
+    const auto fuses = fuses_before(context, zone, *judging.fuse);
+    const auto through = least_let_through(fuses, by_zone[zone]->current);
+    if (!through) {
+      result.limit = weakest.stands.number();
+      result.value = 0.0;
+      result.passes = false;
+      result.sentence = "A " + protection_text(fuses.front()) + " need not open in a short, so " + size_text(*weakest.wire) +
+                        " has no end to its heating.";
+      return result;
+    }
+    const double here = through->heat / weakest.stands;
+    if (here <= share) continue;
+    share = here;
+    result.value = through->heat.number();
+    result.limit = weakest.stands.number();
+    result.passes = through->heat <= weakest.stands;
+    result.sentence = "In a short the " + protection_text(through->fuse) + " may let through " +
+                      units::number_text(through->heat.number(), 2) + " A²s; " + size_text(*weakest.wire) + " stands " +
+                      units::number_text(weakest.stands.number(), 2) + " A²s.";
   }
-  result.value = through->number();
-  result.passes = *through <= stands;
-  result.sentence = "In a short the " + fuse_text(*judging.fuse) + " may let through " +
-                    units::number_text(through->number(), 2) + " A²s; " + size_text(thinnest) + " stands " +
-                    units::number_text(stands.number(), 2) + " A²s.";
   return result;
 }
 

@@ -43,15 +43,27 @@ std::string chain_text(const Context& context, const FuseCeiling& ceiling);// "w
 std::optional<units::Amperes> standard_fuse(const tables::FuseFamily& family, units::Amperes least,
                                             const std::vector<double>& missing = {});
 
-// Tail: the run's own size where every terminal takes it, else the largest smaller one that all
+// Tail: the run's own size where every terminal behind a splice takes it, else the largest smaller one that all
 // take and the splice too; nullptr when there is none.
 const tables::Conductor* choose_tail(const Context& context, const tables::Conductor& size);
+// What goes into an outlet's terminals: the wire that is there, the run itself where it is not spliced, else the tail.
+const tables::Conductor& wire_at_terminal(const circuit::Outlet& outlet, const tables::Conductor& size,
+                                          const tables::Conductor* tail);
 
 struct FarShort {
   std::size_t outlet = 0;
   units::Amperes current;    // battery low, wire at its insulation rating: the least there can be
 };
 FarShort far_short(const Context& context, const network::Fitted& fitted);
+// The same by zone: the farthest point that the zone's own fuse protects; nullopt where a zone has no wire.
+std::vector<std::optional<FarShort>> far_shorts(const Context& context, const network::Fitted& fitted);
+
+// The fuses that a short in a zone flows through: its own, then each before it.
+struct FuseBefore {
+  const tables::FuseFamily* family;
+  units::Amperes rating;
+};
+std::vector<FuseBefore> fuses_before(const Context& context, std::size_t zone, units::Amperes branch_fuse);
 
 // Most I^2 t the fuse may let through over all short currents from `least` up, by its slowest
 // gates held as steps; above the last gate the melting energy stays that of the last gate.

@@ -16,7 +16,6 @@ constexpr double kLasting = 1.25;
 constexpr double kCurrentBand = 0.02;
 constexpr double kShortWithin = 5.0;      // s, the range of the adiabatic rule
 constexpr double kBarePiece = 0.1785;     // m, 33 CFR 183.455: 7 in
-constexpr std::size_t kFusesTried = 4;    // from the smallest that carries the load
 
 bool above(double value, double limit) { return value > limit * (1 + kSlack); }
 
@@ -188,6 +187,18 @@ class Judge {
     return 1;
   }
 
+  // The harsh reading takes the most that flows and, apart from it, the loads that last as those that are on.
+  [[nodiscard]] double harsh_margin(int from) const {
+    double lasting = 0, all = 0;
+    for (const Load& load : net_.loads) {
+      if (!behind(load.outlet, from)) continue;
+      all += load.amps;
+      if (device(load).lasting) lasting += load.amps;
+    }
+    const double cap = circuit_.at_most_amps > 0 ? std::min(all, circuit_.at_most_amps) : all;
+    return cap <= 0 ? 1.0 : 1.0 + (kLasting - 1.0) * std::min(1.0, lasting / cap);
+  }
+
   // Behind guard or fuse: all outlets whose way leads through run `from`; -1: all.
   [[nodiscard]] bool behind(int outlet, int from) const {
     for (int o = outlet; o >= 0; o = at(static_cast<std::size_t>(o)).fed_from) {
@@ -205,24 +216,31 @@ class Judge {
     Most most;
     for (const double volts : {circuit_.supply.low, circuit_.supply.resting, circuit_.supply.highest}) {
       for (const bool by_need : {true, false}) {
-        std::vector<double> worth;
-        for (const Load& load : net_.loads)
-          worth.push_back(!behind(load.outlet, from) ? -1 : grows(load, volts) * (by_need ? margin(load) : 1.0));
-        const Volts solved = solve(circuit_, net_, volts, spend(net_, circuit_.at_most_amps, worth));
-        if (!solved.settled) continue;  // told by volts()
-        Most here;
-        for (std::size_t l = 0; l < net_.loads.size(); ++l) {
-          if (!behind(net_.loads[l].outlet, from)) continue;
-          here.amps += solved.drawn[l];
-          here.need += solved.drawn[l] * margin(net_.loads[l]);
+        std::vector<double> at(net_.loads.size(), volts);  // what each load gets: the far ones draw otherwise
+        for (int round = 0; round < (circuit_.at_most_amps > 0 ? 3 : 1); ++round) {
+          std::vector<double> worth;
+          for (std::size_t l = 0; l < at.size(); ++l) {
+            const Load& load = net_.loads[l];
+            worth.push_back(!behind(load.outlet, from) ? -1 : grows(load, at[l]) * (by_need ? margin(load) : 1.0));
+          }
+          const Volts solved = solve(circuit_, net_, volts, spend(net_, circuit_.at_most_amps, worth));
+          if (!solved.settled) break;  // told by volts()
+          Most here;
+          for (std::size_t l = 0; l < at.size(); ++l) {
+            at[l] = solved.at[static_cast<std::size_t>(net_.loads[l].node)];
+            if (!behind(net_.loads[l].outlet, from)) continue;
+            here.amps += solved.drawn[l];
+            here.need += solved.drawn[l] * margin(net_.loads[l]);
+          }
+          most.amps = std::max(most.amps, here.amps);
+          most.need = std::max(most.need, here.need);
         }
-        most.amps = std::max(most.amps, here.amps);
-        most.need = std::max(most.need, here.need);
         if (circuit_.at_most_amps <= 0) break;
       }
     }
     most.amps *= band();
     most.need *= band();
+    if (!kind()) most.need = std::max(most.need, most.amps * harsh_margin(from));
     return most;
   }
 
@@ -279,7 +297,7 @@ class Judge {
         has += device.amps;
         if (device.amps > 0) needs = std::max(needs, device.least_volts);
       }
-      if (has <= 0) continue;
+      if (has <= 0 && kind()) continue;  // by the harsh reading the limit holds where nothing is connected yet
       const int end = net_.end[i];
       if (capped) {
         const auto on = spend(net_, circuit_.at_most_amps, shared_ohms(net_, end));
@@ -324,22 +342,23 @@ class Judge {
   void inner_fuses(std::size_t outlet, const Each& each) const {
     for (int o = static_cast<int>(outlet); o >= 0; o = at(static_cast<std::size_t>(o)).fed_from) {
       for (const InLine& part : at(static_cast<std::size_t>(o)).in_line) {
-        if (part.kind == InLineKind::fuse) each(part.amps);
+        if (part.kind != InLineKind::contact)
+          each(part.kind == InLineKind::fuse ? circuit_.fuse_kind : FuseKind::breaker, part.amps);
       }
     }
   }
   [[nodiscard]] bool inner_ends(std::size_t outlet, double amps) const {
     bool ends = false;
-    inner_fuses(outlet, [&](double rating) {
-      const double opens = opens_within_s(circuit_.fuse_kind, rating, amps, view_);
+    inner_fuses(outlet, [&](FuseKind made, double rating) {
+      const double opens = opens_within_s(made, rating, amps, view_);
       ends = ends || (opens >= 0 && opens <= kShortWithin);
     });
     return ends;
   }
   [[nodiscard]] double heat_to(std::size_t outlet, double amps) const {
     double heat = lets_through(circuit_.fuse_kind, choice_.fuse, amps, view_);
-    inner_fuses(outlet, [&](double rating) {
-      const double inner = lets_through(circuit_.fuse_kind, rating, amps, view_);
+    inner_fuses(outlet, [&](FuseKind made, double rating) {
+      const double inner = lets_through(made, rating, amps, view_);
       if (inner >= 0 && (heat < 0 || inner < heat)) heat = inner;
     });
     return heat;
@@ -388,17 +407,26 @@ double rated_sum(const Circuit& circuit) {
   return circuit.at_most_amps > 0 ? std::min(sum, circuit.at_most_amps) : sum;
 }
 
-// A fuse on sale, up to `most`, with which this size is surely right; 0: none.
+bool too_small(const Circuit& circuit, const Choice& choice, View view) {
+  const auto found = judge(circuit, choice, view, false);
+  return std::any_of(found.begin(), found.end(), [](const Finding& finding) {
+    return finding.what == What::fuse_too_small || finding.what == What::opens_on_start;
+  });
+}
+
+// The smallest fuse on sale that carries the load and holds its starts, up to `most`, when this size is surely right
+// with it; 0: it is not. (A larger one for the sake of millivolts is no answer but a fix, as the rules have it.)
 double legal_fuse(const Circuit& circuit, const std::string& size, double most) {
   Choice choice{size, tail_for(circuit, size), 0};
   if (choice.tail.empty()) return 0;
-  std::size_t tried = 0;
   for (const double rating : ratings(circuit.fuse_kind)) {
-    if (rating > most || tried == kFusesTried) break;
+    if (rating > most) break;
     if (rating < 0.8 * rated_sum(circuit) || holds(circuit.not_on_sale_fuses, rating)) continue;
-    ++tried;
     choice.fuse = rating;
-    if (surely_right(circuit, choice)) return rating;
+    const auto found = judge(circuit, choice, View::surely_right, true);
+    if (found.empty()) return rating;
+    const bool small = found.front().what == What::fuse_too_small || found.front().what == What::opens_on_start;
+    if (!small || !too_small(circuit, choice, View::sure_fault)) return 0;
   }
   return 0;
 }

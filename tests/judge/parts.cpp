@@ -22,7 +22,10 @@ constexpr std::array<Gate, 5> kLarge{{{1.0, kDays, kNever, kNever}, {1.35, 60, 1
                                       {3.5, 0.2, 7, 7}, {6.0, 0.04, 1, 1}}};
 constexpr std::array<Gate, 5> kBolted{{{1.0, kHours, kNever, kNever}, {1.35, 120, 1800, 1800}, {2.0, 1, 15, 15},
                                        {3.5, 0.3, 5, 5}, {6.0, 0.1, 1, 1}}};
+constexpr std::array<Gate, 6> kBreaker{{{1.0, kHours, kNever, kNever}, {1.35, 60, 1800, 3600}, {2.0, 8, 60, 120},
+                                        {4.0, 1, 10, 20}, {6.0, 0.4, 5, 8}, {10, 0, 1, 2}}};
 std::span<const Gate> gates(FuseKind kind) {
+  if (kind == FuseKind::breaker) return kBreaker;
   if (kind == FuseKind::bolted) return kBolted;
   return kind == FuseKind::large_blade ? std::span<const Gate>(kLarge) : kBlade;
 }
