@@ -207,7 +207,7 @@ Candidate judge_on_shelf(const Context& context, const tables::Conductor& size, 
                                            shelf.missing_sizes.end();
   Candidate candidate = judge_with(context, size, std::nullopt, warm, Detail::judged);
   candidate.on_shelf = !size_missing;
-  if (!candidate.passes || shelf.missing_fuses_a.empty()) return candidate;
+  if (!candidate.fuse || shelf.missing_fuses_a.empty()) return candidate;
   // The shop lacks that fuse: the next standard one up, while every limit holds.
   for (auto next = standard_fuse(context.family, *candidate.fuse, shelf.missing_fuses_a);;
        next = standard_fuse(context.family, *next + units::Amperes(1e-6), shelf.missing_fuses_a)) {

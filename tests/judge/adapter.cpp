@@ -224,6 +224,7 @@ judge::Answer answer_of(const judge::Circuit& circuit, const sizing::Answer& ans
   made.fuse = choice->fuse ? choice->fuse->number() : 0;
   made.tells_no_main_fuse = any_note(answer, "No main fuse is told");
   made.tells_bare_piece = any_note(answer, "that piece is not protected");
+  made.tells_main_volts = any_note(answer, "Take a kind that is marked for it");
   made.tells_no_breaking = any_note(answer, "Nor can the main fuse") || any_note(answer, "and none is told");
   made.tells_clad = any_note(answer, "carries less, breaks when bent");
   made.tells_chassis = any_note(answer, "chassis brings current back");

@@ -119,6 +119,7 @@ struct Answer {
   // What is told beside it.
   bool tells_no_main_fuse = false;
   bool tells_bare_piece = false;   // between battery and main fuse
+  bool tells_main_volts = false;   // the main fuse is not made for these volts
   bool tells_no_breaking = false;  // the short may be more than any fuse here breaks
   bool tells_clad = false;
   bool tells_chassis = false;

@@ -160,8 +160,6 @@ class Judge {
     if (s.main_amps <= 0) return;  // has to be told: judge_answer
     const double bears = carries(s.feeder, s.feeder_place, view_);
     if (s.feeder_metres > 0 && above(s.main_amps, bears)) find(What::feeder_unprotected, -1, s.main_amps, bears);
-    const double sees = kind() ? s.nominal : s.highest;
-    if (kind() && above(sees, main_volts(s.main_kind, view_))) find(What::main_fuse_volts, -1, sees, main_volts(s.main_kind, view_));
   }
 
   // Loads that follow the volts, or a cap that chooses: the sum is not one number.
@@ -260,10 +258,34 @@ class Judge {
       const bool guarded = std::any_of(at(i).in_line.begin(), at(i).in_line.end(),
                                        [](const InLine& part) { return part.kind != InLineKind::contact; });
       if (!guarded) continue;
-      const Most inner = most_behind(static_cast<int>(i));
+      Most inner = most_behind(static_cast<int>(i));
+      if (!kind()) inner.need = std::max(inner.need, most_ever(static_cast<int>(i)));
       if (above(inner.need, guarded_[i].nearest)) find(What::inner_fuse_too_small, static_cast<int>(i), inner.need, guarded_[i].nearest);
     }
     starts(most.amps);
+  }
+
+  // The harsh reading for a fuse in the line: each device at the most it ever takes, whatever the battery's state.
+  [[nodiscard]] double most_ever(int from) const {
+    const Volts low = solve(circuit_, net_, circuit_.supply.low, std::vector<double>(net_.loads.size(), 1));
+    std::vector<std::pair<double, std::size_t>> order;
+    for (std::size_t l = 0; l < net_.loads.size(); ++l) {
+      const Load& load = net_.loads[l];
+      if (load.amps <= 0 || !behind(load.outlet, from)) continue;
+      const double at = low.settled ? low.at[static_cast<std::size_t>(load.node)] : 0.5 * circuit_.supply.nominal;
+      const double volts = device(load).law == Law::power ? std::min(at, circuit_.supply.low) : std::max(circuit_.supply.highest, circuit_.supply.nominal);
+      order.emplace_back(-grows(load, volts), l);
+    }
+    std::sort(order.begin(), order.end());
+    double left = circuit_.at_most_amps > 0 ? circuit_.at_most_amps : kNoLimit;
+    double amps = 0, lasting = 0;
+    for (const auto& [minus, l] : order) {
+      const double on = std::min(net_.loads[l].amps, left);
+      amps += on * -minus;
+      left -= on;
+      if (device(net_.loads[l]).lasting) lasting += net_.loads[l].amps * -minus;
+    }
+    return band() * (amps + (kLasting - 1) * std::min(lasting, amps));
   }
 
   void starts(double all_amps) {
@@ -300,13 +322,28 @@ class Judge {
       if (has <= 0 && kind()) continue;  // by the harsh reading the limit holds where nothing is connected yet
       const int end = net_.end[i];
       if (capped) {
-        const auto on = spend(net_, circuit_.at_most_amps, shared_ohms(net_, end));
-        resting = solve(circuit_, net_, s.resting, on);
-        low = solve(circuit_, net_, s.low, on);
+        resting = worst_for(end, s.resting);
+        low = worst_for(end, s.low);
       }
       volts_at(i, resting, low, needs);
       if (first_only_ && !found_.empty()) return;
     }
+  }
+  // The cap spent on what shares most of the way with node `end`, by what it really draws.
+  [[nodiscard]] Volts worst_for(int end, double battery_volts) const {
+    const auto shared = shared_ohms(net_, end);
+    std::vector<double> at(shared.size(), battery_volts);
+    Volts worst;
+    for (int round = 0; round < 2; ++round) {
+      std::vector<double> worth;
+      for (std::size_t l = 0; l < shared.size(); ++l) worth.push_back(shared[l] * grows(net_.loads[l], at[l]));
+      Volts here = solve(circuit_, net_, battery_volts, spend(net_, circuit_.at_most_amps, worth));
+      if (!here.settled) return here;
+      for (std::size_t l = 0; l < shared.size(); ++l) at[l] = here.at[static_cast<std::size_t>(net_.loads[l].node)];
+      const auto e = static_cast<std::size_t>(end), p = static_cast<std::size_t>(net_.posts);
+      if (round == 0 || here.at[p] - here.at[e] > worst.at[p] - worst.at[e]) worst = std::move(here);
+    }
+    return worst;
   }
   void volts_at(std::size_t i, const Volts& resting, const Volts& low, double needs) {
     const Supply& s = circuit_.supply;
@@ -328,7 +365,13 @@ class Judge {
       const double opens = opens_within_s(circuit_.fuse_kind, choice_.fuse, amps[i], view_);
       const bool ends = opens >= 0 && opens <= kShortWithin;
       if (!ends && !inner_ends(i, amps[i])) find(What::short_not_ended, static_cast<int>(i), opens, kShortWithin);
-      const double heat = heat_to(i, amps[i]);
+      // A short further on flows through this run too, and is smaller and longer.
+      double heat = 0;
+      for (std::size_t far = i; far < count() && heat >= 0; ++far) {
+        if (!behind(static_cast<int>(far), static_cast<int>(i))) continue;
+        const double there = heat_to(far, amps[far]);
+        heat = there < 0 ? there : std::max(heat, there);
+      }
       for (const Wire& wire : {run_wire(circuit_, static_cast<int>(i), choice_.size), tail_wire(circuit_, static_cast<int>(i), choice_)}) {
         const double stands = withstands(wire, circuit_.place.insulation_c, view_);
         if (heat < 0 || above(heat, stands)) {
@@ -454,6 +497,7 @@ void not_told(const Circuit& circuit, const Answer& answer, std::vector<Finding>
   };
   if (s.main_amps <= 0) missing(answer.tells_no_main_fuse, 0);
   if (s.main_amps > 0 && s.main_metres_from_post > kBarePiece && s.feeder_metres > 0) missing(answer.tells_bare_piece, 1);
+  if (s.main_amps > 0 && above(s.nominal, main_volts(s.main_kind, View::sure_fault))) missing(answer.tells_main_volts, 6);
   const double inside = s.inside_ohms + 2 * s.feeder_metres * ohms_per_metre(s.feeder, 90, View::surely_right) +
                         4 * s.ring_ohms + 0.002;
   const double amps = s.resting / inside;
@@ -473,7 +517,7 @@ void not_told(const Circuit& circuit, const Answer& answer, std::vector<Finding>
 
 const char* words(What what) {
   static constexpr std::array<const char*, static_cast<std::size_t>(What::count)> names{
-      "wire not protected", "feeder not protected", "feeder overloaded", "main fuse too small", "main fuse not for these volts",
+      "wire not protected", "feeder not protected", "feeder overloaded", "main fuse too small",
       "main switch or block too small", "not told", "fuse too small", "no such fuse", "fuse not for these volts",
       "fuse in the line too small", "fuse opens on a start", "part too small", "wire does not fit", "wire too thin there",
       "drop above its limit", "device gets too few volts", "no operating point", "short not ended in time",
@@ -507,18 +551,18 @@ std::vector<Finding> beaten(const Circuit& circuit, const Answer& answer) {
   };
   if (!answer.fits) {
     for (std::size_t i = 0; i < (chooses ? all.size() : 1); ++i) {
-      if (try_size(i, kNoLimit, What::kSomethingFits)) return found;
+      if (try_size(i, kNoLimit, What::something_fits)) return found;
     }
     return found;
   }
   for (std::size_t i = 0; chooses && i < all.size() && all[i] != answer.size; ++i) {
-    if (try_size(i, answer.fuse, What::kSmallerWire)) break;
+    if (try_size(i, answer.fuse, What::smaller_wire)) break;
   }
   for (const double rating : ratings(circuit.fuse_kind)) {
     if (rating >= answer.fuse) break;
     if (rating < 0.8 * rated_sum(circuit) || holds(circuit.not_on_sale_fuses, rating)) continue;
     if (!surely_right(circuit, {answer.size, answer.tail, rating})) continue;
-    found.push_back({What::kSmallerFuse, -1, rating, answer.fuse});
+    found.push_back({What::smaller_fuse, -1, rating, answer.fuse});
     break;
   }
   return found;

@@ -13,7 +13,6 @@ enum class What {
   feeder_unprotected,
   feeder_overloaded,
   main_fuse_too_small,
-  main_fuse_volts,
   switch_or_block_too_small,
   not_told,
   fuse_too_small,
@@ -30,9 +29,9 @@ enum class What {
   short_not_ended,
   short_too_hot,
   ohms_not_believable,
-  kSmallerWire,
-  kSmallerFuse,
-  kSomethingFits,
+  smaller_wire,
+  smaller_fuse,
+  something_fits,
   count
 };
 const char* words(What what);
