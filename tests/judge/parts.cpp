@@ -132,7 +132,7 @@ double opens_within_s(FuseKind kind, double rating, double amps, View view) {
 
 double holds_s(FuseKind kind, double rating, double amps) {
   for (const Gate& gate : gates(kind)) {
-    if (amps <= gate.times * rating) return gate.holds_s;
+    if (amps * (1 + 1e-6) <= gate.times * rating) return gate.holds_s;  // on the very gate it may be either side
   }
   return 0;
 }
