@@ -7,7 +7,6 @@
 #include <variant>
 
 #include "circuit/edit.h"
-#include "circuit/history.h"
 #include "circuit/problem.h"
 #include "vehicle/vehicle.h"
 
@@ -49,7 +48,5 @@ std::uint32_t next_id(const Vehicle& vehicle);
 
 // "remove outlet C": what undo offers to take back, lower case.
 std::string describe(const Vehicle& before, const Edit& edit);
-
-using History = circuit::HistoryOf<Vehicle>;
 
 }  // namespace vehicle

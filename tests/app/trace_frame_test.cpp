@@ -2,7 +2,8 @@
 #include <doctest/doctest.h>
 
 #include "app/app_state.h"
-#include "document/circuit_file.h"
+#include "app/built.h"
+#include "document/vehicle_file.h"
 #include "memory_host.h"
 
 using app::AppState;
@@ -10,12 +11,18 @@ using test_app::MemoryHost;
 
 namespace {
 
-platform::StoredRecord stored(std::uint32_t number, const std::string& place, int position) {
-  circuit::Circuit circuit = circuit::demo_circuit();
-  circuit.name = "Circuit " + std::to_string(number);
-  circuit.place = place;
-  circuit.fuse_position = position;
-  return {app::circuit_key(number), document::write_circuit(circuit)};
+// A trailer with two circuits on its block, and a boat, both of no name that tells them apart.
+vehicle::Vehicle pair(const std::string& name) {
+  circuit::Circuit demo = circuit::demo_circuit();
+  demo.place = name;
+  demo.name = name + " 1";
+  vehicle::Vehicle made = vehicle::around(demo);
+  demo.name = name + " 2";
+  return *vehicle::apply(made, vehicle::AddCircuit{made.blocks.front().id, demo}).vehicle;
+}
+
+platform::StoredRecord stored(std::uint32_t number, const vehicle::Vehicle& vehicle) {
+  return {app::vehicle_key(number), document::write_vehicle(vehicle)};
 }
 
 std::vector<std::string> neighbours(const std::vector<platform::StoredRecord>& records) {
@@ -29,42 +36,68 @@ std::vector<std::string> neighbours(const std::vector<platform::StoredRecord>& r
 
 }  // namespace
 
-TEST_CASE("neighbours are other positions of the same place, and no place is not the same place") {
+TEST_CASE("neighbours are the other positions of the same block, whatever the vehicles are called") {
   using Names = std::vector<std::string>;
-  CHECK(neighbours({stored(1, "Trailer", 1), stored(2, "Trailer", 2), stored(3, "Boat", 3), {"notebook", "order 1 2 3\nopen 1\n"}}) == Names{"Circuit 2"});
-  CHECK(neighbours({stored(1, "Trailer", 1), stored(2, "Trailer", 1), {"notebook", "order 1 2\nopen 1\n"}}) == Names{});
-  CHECK(neighbours({stored(1, "", 1), stored(2, "", 2), {"notebook", "order 1 2\nopen 1\n"}}) == Names{});
-  CHECK(neighbours({{"notebook", "next 4\n"}}) == Names{});   // with no circuit at all nobody told of any
+  const vehicle::Vehicle trailer = pair("Mine"), boat = pair("Mine");
+  CHECK(neighbours({stored(1, trailer), stored(2, boat)}) == Names{"Mine 2"});
+  vehicle::Vehicle two_blocks = *vehicle::apply(trailer, vehicle::AddBlock{}).vehicle;
+  two_blocks = *vehicle::apply(two_blocks, vehicle::PlaceCircuit{two_blocks.circuits[1].id, two_blocks.blocks[1].id, 1}).vehicle;
+  CHECK(neighbours({stored(1, two_blocks)}) == Names{});
+  CHECK(neighbours({{"vehicles", "next 4\n"}}) == Names{});   // with no circuit at all nobody told of any
 }
 
 TEST_CASE("what nobody told of the wire and fuse is guessed, and said to be") {
-  const std::vector<platform::StoredRecord> records{stored(1, "Trailer", 1), {"notebook", "order 1\nopen 1\n"}};
+  const std::vector<platform::StoredRecord> records{stored(1, pair("Trailer"))};
   MemoryHost host;
   AppState state(host, records, "trace");
   const auto frame = [&state]() -> const app::TraceFrame& {
     state.settle();
     return state.trace_desk().frame();
   };
+  const auto tell = [&state](const std::string& size, double fuse) {
+    vehicle::Built built = app::nothing_told(state.editor().placed().plan);
+    app::tell_size_throughout(built, size, vehicle::Knowledge::known);
+    app::tell_fuse(built, units::Amperes(fuse), vehicle::Knowledge::known);
+    REQUIRE(state.editor().tell_built(built));
+    CHECK_FALSE(state.settled());
+  };
   CHECK(frame().wire_guessed);
   CHECK(frame().fuse_guessed);
   CHECK_FALSE(frame().frame.fuse_told);
-  state.trace_desk().tell_fitted({"10awg", 0.0});
-  CHECK_FALSE(state.settled());
+  tell("10awg", 0.0);
   CHECK_FALSE(frame().wire_guessed);
   CHECK(frame().fuse_guessed);
-  CHECK(frame().frame.fitted.size->id == "10awg");
+  for (const circuit::Outlet& outlet : frame().frame.circuit.outlets) CHECK(outlet.run.size == "10awg");
   CHECK_FALSE(frame().frame.fuse_told);
-  state.trace_desk().tell_fitted({"10awg", 15.0});
+  tell("10awg", 15.0);
   CHECK_FALSE(frame().fuse_guessed);
   CHECK(frame().frame.fuse_told);
-  state.trace_desk().tell_fitted({"18awg", 30.0});   // known, and no fuse for that wire
+  tell("18awg", 30.0);   // known, and no fuse for that wire
   CHECK_FALSE(frame().fuse_guessed);
   CHECK_FALSE(frame().frame.fuse_told);
 }
 
+TEST_CASE("one run of thin wire among thick ones: the fuse does not protect it") {
+  MemoryHost host;
+  AppState state(host, {stored(1, pair("Trailer"))}, "trace");
+  vehicle::Built built = app::nothing_told(state.editor().placed().plan);
+  app::tell_size_throughout(built, "10awg", vehicle::Knowledge::known);
+  app::tell_fuse(built, units::Amperes(15.0), vehicle::Knowledge::known);
+  app::tell_size(built, built.circuit.outlets.back().id, "20awg", vehicle::Knowledge::known);
+  REQUIRE(state.editor().tell_built(built));
+  state.settle();
+  CHECK_FALSE(state.trace_desk().frame().wire_guessed);
+  CHECK_FALSE(state.trace_desk().frame().frame.fuse_told);
+  app::tell_size(built, built.circuit.outlets.back().id, "10awg", vehicle::Knowledge::guessed);
+  REQUIRE(state.editor().tell_built(built));
+  state.settle();
+  CHECK(state.trace_desk().frame().wire_guessed);
+  CHECK_FALSE(state.trace_desk().frame().frame.fuse_told);   // a guess names no fuse
+}
+
 TEST_CASE("a trace goes on after any change elsewhere, with every answer") {
   MemoryHost host;
-  AppState state(host, {stored(1, "Trailer", 1), {"notebook", "order 1\nopen 1\n"}}, "trace");
+  AppState state(host, {stored(1, pair("Trailer"))}, "trace");
   state.settle();
   REQUIRE(state.trace_desk().start(diagnosis::Symptom::all_dead, {}).empty());
   CHECK_FALSE(state.settled());

@@ -1,13 +1,17 @@
 #include "app/app_state.h"
 
+#include "app/migrate.h"
+
 namespace app {
 
 AppState::AppState(platform::Host& host, const std::vector<platform::StoredRecord>& stored, std::string_view route)
-    : records_(host), messages_(host, records_), notebook_(records_, stored), settings_(host, records_, revision_, stored),
-      lookup_(host, records_, messages_, settings_, stored), navigator_(host, notebook_, lookup_, messages_, route),
-      editor_(host, notebook_, messages_, navigator_, revision_),
+    : records_(host), start_(migrated(records_, stored)), messages_(host, records_), notebook_(records_, start_),
+      settings_(host, records_, revision_, start_), lookup_(host, records_, messages_, settings_, start_),
+      navigator_(host, notebook_, lookup_, messages_, route), editor_(host, notebook_, messages_, navigator_, revision_),
       desk_(host, notebook_, settings_, messages_, navigator_, editor_),
-      trace_desk_(host, records_, notebook_, settings_, messages_, navigator_, stored), shown_(navigator_.route()) {}
+      trace_desk_(host, records_, notebook_, settings_, messages_, navigator_, start_), shown_(navigator_.route()) {
+  start_ = {};
+}
 
 void AppState::settle() {
   shown_ = navigator_.route();
@@ -37,7 +41,7 @@ void AppState::take_offer() {
   messages_.dismiss_toast();
   switch (taken.offer) {
     case Toast::Offer::undo_edit: return editor_.undo();
-    case Toast::Offer::put_back: return desk_.put_back_circuit(taken.number);
+    case Toast::Offer::put_back: return desk_.put_back(taken.number);
     case Toast::Offer::put_back_trace: return trace_desk_.put_back_kept();
     case Toast::Offer::none: return;
   }

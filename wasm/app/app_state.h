@@ -52,6 +52,7 @@ class AppState {
  private:
   // In the order in which they know of each other.
   Records records_;
+  std::vector<platform::StoredRecord> start_;        // what was stored, for those below; empty afterwards
   Revision revision_;
   Messages messages_;
   Notebook notebook_;

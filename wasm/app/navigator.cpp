@@ -17,10 +17,10 @@ Navigator::Navigator(platform::Host& host, const Notebook& notebook, Lookup& loo
 
 // A sheet for something that is not there (a removed outlet, another circuit's) is not opened.
 Route Navigator::existing(Route route) const {
-  const Stored* open = notebook_.open();
+  const circuit::Circuit* open = notebook_.open_circuit();
   const bool about_circuit = route.screen == Screen::size && route.sheet != Sheet::none;
   if (about_circuit && open == nullptr) return route.parent();
-  if (route.sheet == Sheet::outlet && circuit::find_outlet(*open->circuit, route.outlet) == nullptr)
+  if (route.sheet == Sheet::outlet && circuit::find_outlet(*open, route.outlet) == nullptr)
     return route.parent();
   if (!is_there(route)) {
     Route above = route.parent();
@@ -43,9 +43,9 @@ bool Navigator::is_there(const Route& route) const {
 }
 
 std::string Navigator::title() const {
-  const Stored* open = notebook_.open();
+  const circuit::Circuit* open = notebook_.open_circuit();
   switch (route_.screen) {
-    case Screen::size: return open != nullptr ? open->circuit->name : "Branchlight";
+    case Screen::size: return open != nullptr ? open->name : "Branchlight";
     case Screen::circuits: return "Circuits";
     case Screen::preferences: return "Preferences";
     case Screen::trace: return "Trace";

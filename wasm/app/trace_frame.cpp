@@ -1,21 +1,17 @@
 #include "app/trace_frame.h"
 
-#include "sizing/fixes.h"
+#include "app/built.h"
 #include "sizing/sizing.h"
 
 namespace app {
 namespace {
 
-// The other positions of the same block. Which block it is, only the place tells: circuits without
-// one are not taken for neighbours of each other.
-std::vector<diagnosis::Neighbour> neighbours_of(const Notebook& notebook, const Stored& open) {
+// The other positions of the same block: their wires leave it side by side.
+std::vector<diagnosis::Neighbour> neighbours_of(const vehicle::Vehicle& vehicle, vehicle::CircuitId open) {
   std::vector<diagnosis::Neighbour> found;
-  if (open.circuit->place.empty()) return found;
-  for (const Stored& other : notebook.circuits()) {
-    if (!other.readable() || other.number == open.number || found.size() == diagnosis::kMaxNeighbours) continue;
-    const bool same_block = other.circuit->place == open.circuit->place &&
-                            other.circuit->fuse_position != open.circuit->fuse_position;
-    if (same_block) found.push_back({other.circuit->name, other.circuit->fuse_position, true});
+  for (const vehicle::PlacedCircuit* other : vehicle::neighbours(vehicle, open)) {
+    if (found.size() == diagnosis::kMaxNeighbours) break;
+    found.push_back({other->plan.name, other->position, true});
   }
   return found;
 }
@@ -27,37 +23,28 @@ void guess(diagnosis::Case& frame) {
   if (choice != nullptr && choice->fuse) frame.fitted = {choice->size, choice->tail, *choice->fuse};
 }
 
-void fit(TraceFrame& made, const FittedTold& told) {
+void fit(TraceFrame& made, const vehicle::Built& built) {
   diagnosis::Case& frame = made.frame;
-  if (const tables::Conductor* size = tables::conductor_by_id(told.size)) {
-    frame.fitted.size = frame.fitted.tail = size;
-    made.wire_guessed = false;
-  }
-  if (told.fuse_a > 0.0) {
-    frame.fitted.fuse = units::Amperes(told.fuse_a);
-    made.fuse_guessed = false;
-  }
-  frame.fuse_told = protects(frame.circuit, told);
+  made.wire_guessed = !all_wire_known(built);
+  if (built.fuse_knowledge != vehicle::Knowledge::unknown) frame.fitted.fuse = built.fuse;
+  made.fuse_guessed = built.fuse_knowledge != vehicle::Knowledge::known;
+  frame.fuse_told = fuse_protects(frame.circuit, built);
 }
 
 }  // namespace
 
-bool protects(const circuit::Circuit& circuit, const FittedTold& told) {
-  if (tables::conductor_by_id(told.size) == nullptr || told.fuse_a <= 0.0) return false;
-  return sizing::reach(circuit, {told.size, units::Amperes(told.fuse_a)}).fuse_protects_wire;
-}
-
-TraceFrame trace_frame(const Notebook& notebook, const Stored* open, const FittedTold& told, units::Preference units) {
+TraceFrame trace_frame(const Notebook& notebook, CircuitRef open, units::Preference units) {
   TraceFrame made;
   made.frame = diagnosis::generic_case(units == units::Preference::us ? tables::GaugeSystem::awg : tables::GaugeSystem::metric);
   made.frame.neighbours.clear();   // nobody told of any
   made.frame.fuse_told = false;
-  if (open != nullptr) {
-    made.frame.circuit = *open->circuit;
-    made.frame.neighbours = neighbours_of(notebook, *open);
-    guess(made.frame);
-  }
-  fit(made, told);
+  const vehicle::PlacedCircuit* placed = notebook.find(open);
+  if (placed == nullptr) return made;
+  const vehicle::Vehicle& of = notebook.find(open.vehicle)->vehicle;
+  made.frame.circuit = vehicle::as_built(of, open.circuit);
+  made.frame.neighbours = neighbours_of(of, open.circuit);
+  guess(made.frame);
+  if (placed->built) fit(made, *placed->built);
   return made;
 }
 
