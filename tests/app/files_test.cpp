@@ -6,6 +6,7 @@
 #include "circuit/limits.h"
 #include "document/circuit_file.h"
 #include "memory_host.h"
+#include "screens/places.h"
 
 using app::AppState;
 using test_app::MemoryHost;
@@ -31,7 +32,7 @@ std::vector<std::string> hostile_files() {
 
 TEST_CASE("a file that is no circuit is refused with a reason and changes nothing") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   const auto records = host.records;
   const auto files = hostile_files();
   for (std::size_t i = 0; i < files.size(); ++i) {
@@ -40,7 +41,7 @@ TEST_CASE("a file that is no circuit is refused with a reason and changes nothin
     CHECK_FALSE(state.desk().import_problems().empty());
     CHECK(host.records == records);
     CHECK(state.editor().circuit().name == "Bench outlets");
-    CHECK(app::route_text(state.navigator().route()) == "circuits");
+    CHECK(screens::places().address(state.navigator().route()) == "circuits");
   }
   state.desk().clear_import_problems();
   CHECK(state.desk().import_problems().empty());
@@ -48,7 +49,7 @@ TEST_CASE("a file that is no circuit is refused with a reason and changes nothin
 
 TEST_CASE("an export taken in again is added as new, never over another") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetName{"Fridge"});
   state.desk().export_circuit(1);
   REQUIRE(host.files.size() == 1);
@@ -68,7 +69,7 @@ TEST_CASE("an export taken in again is added as new, never over another") {
 
 TEST_CASE("an import takes the untouched demo's place") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   circuit::Circuit own = circuit::new_circuit(tables::GaugeSystem::awg);
   own.name = "Own";
   state.desk().import_file("own.json", document::write_circuit(own));
@@ -78,7 +79,7 @@ TEST_CASE("an import takes the untouched demo's place") {
 
 TEST_CASE("the notebook holds as many as one file may, and says so") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetName{"Mine"});
   const std::vector<circuit::Circuit> many(circuit::kMaxCircuitsInFile, circuit::demo_circuit());
   const std::string file = document::write_circuits(many);
@@ -103,7 +104,7 @@ TEST_CASE("names are cut between characters, and files get names any device take
   CHECK(app::file_stem("  ../../etc/passwd  ") == "etc-passwd");
   CHECK(app::file_stem("灯") == "circuit");
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   std::string wide;
   for (int i = 0; i < 40; ++i) wide += "Ŵ";
   REQUIRE(state.editor().dispatch(circuit::SetName{wide}));

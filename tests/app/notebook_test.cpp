@@ -4,6 +4,7 @@
 #include "app/app_state.h"
 #include "document/circuit_file.h"
 #include "memory_host.h"
+#include "screens/places.h"
 
 using app::AppState;
 using test_app::MemoryHost;
@@ -27,7 +28,7 @@ std::string all_text(const AppState& state) {
 
 TEST_CASE("first start shows the demo, stored at once, and the caution has not been seen") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   REQUIRE(state.editor().has_circuit());
   CHECK(state.editor().circuit().name == circuit::demo_circuit().name);
   CHECK(host.records.count("circuit/1") == 1);
@@ -39,7 +40,7 @@ TEST_CASE("first start shows the demo, stored at once, and the caution has not b
 
 TEST_CASE("every edit is stored before dispatch returns, in order") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   const std::size_t before = host.log.size();
   REQUIRE(state.editor().dispatch(circuit::SetName{"Awning lights"}));
   REQUIRE(host.log.size() == before + 1);
@@ -56,7 +57,7 @@ TEST_CASE("a restart with the same records gives the same notebook") {
   MemoryHost host;
   std::string before;
   {
-    AppState state(host, {}, "");
+    AppState state(host, screens::places(), {}, "");
     state.editor().dispatch(circuit::SetName{"Fridge"});
     state.desk().new_circuit();
     state.editor().dispatch(circuit::SetName{"Pump"});
@@ -65,7 +66,7 @@ TEST_CASE("a restart with the same records gives the same notebook") {
     before = all_text(state);
   }
   MemoryHost again;
-  AppState state(again, host.stored(), "");
+  AppState state(again, screens::places(), host.stored(), "");
   CHECK(all_text(state) == before);
   CHECK(again.log.empty());   // reading stores nothing
   CHECK(state.editor().circuit().name == "Fridge");
@@ -73,7 +74,7 @@ TEST_CASE("a restart with the same records gives the same notebook") {
 
 TEST_CASE("stopped after any write, no circuit that was stored is lost") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetName{"Fridge"});
   state.desk().new_circuit();
   state.editor().dispatch(circuit::SetName{"Pump"});
@@ -89,7 +90,7 @@ TEST_CASE("stopped after any write, no circuit that was stored is lost") {
     CAPTURE(writes);
     const auto records = host.stored_after(writes);
     MemoryHost again;
-    AppState stopped(again, records, "");
+    AppState stopped(again, screens::places(), records, "");
     std::size_t circuits = 0;
     for (const platform::StoredRecord& record : records) {
       if (!record.key.starts_with("circuit/")) continue;
@@ -113,7 +114,7 @@ TEST_CASE("stopped after any write, no circuit that was stored is lost") {
 TEST_CASE("the first own circuit takes the demo's place only while it is untouched") {
   SUBCASE("untouched") {
     MemoryHost host;
-    AppState state(host, {}, "");
+    AppState state(host, screens::places(), {}, "");
     state.desk().new_circuit();
     CHECK(names(state) == std::vector<std::string>{"New circuit"});
     CHECK(host.records.count("circuit/1") == 0);
@@ -127,22 +128,22 @@ TEST_CASE("the first own circuit takes the demo's place only while it is untouch
   }
   SUBCASE("edited, it stays") {
     MemoryHost host;
-    AppState state(host, {}, "");
+    AppState state(host, screens::places(), {}, "");
     state.editor().dispatch(circuit::SetDropLimit{0.03});
     state.desk().new_circuit();
     CHECK(names(state) == std::vector<std::string>{"New circuit", "Bench outlets"});
   }
   SUBCASE("after a restart") {
     MemoryHost host;
-    { AppState state(host, {}, ""); }
+    { AppState state(host, screens::places(), {}, ""); }
     MemoryHost again;
-    AppState state(again, host.stored(), "");
+    AppState state(again, screens::places(), host.stored(), "");
     state.desk().new_circuit();
     CHECK(names(state) == std::vector<std::string>{"New circuit"});
   }
   SUBCASE("a copy of the demo is no demo") {
     MemoryHost host;
-    AppState state(host, {}, "");
+    AppState state(host, screens::places(), {}, "");
     state.desk().duplicate_circuit(1);
     CHECK(names(state) == std::vector<std::string>{"Bench outlets (copy)", "Bench outlets"});
     state.desk().new_circuit();
@@ -155,7 +156,7 @@ TEST_CASE("a record that can't be read is kept, told, exportable and never writt
   const std::vector<platform::StoredRecord> records{
       {"circuit/1", document::write_circuit(circuit::demo_circuit())}, {"circuit/7", damaged}, {"circuit/007", "x"}, {"other", "y"}};
   MemoryHost host;
-  AppState state(host, records, "");
+  AppState state(host, screens::places(), records, "");
   REQUIRE(state.desk().notebook().circuits().size() == 2);
   const app::Stored* bad = state.desk().notebook().find(7);
   REQUIRE(bad != nullptr);
@@ -181,9 +182,9 @@ TEST_CASE("a record that can't be read is kept, told, exportable and never writt
 
 TEST_CASE("a notebook with only unreadable records has no open circuit and does not fall") {
   MemoryHost host;
-  AppState state(host, {{"circuit/3", "broken"}}, "size/outlet/1");
+  AppState state(host, screens::places(), {{"circuit/3", "broken"}}, "size/outlet/1");
   CHECK_FALSE(state.editor().has_circuit());
-  CHECK(app::route_text(state.navigator().route()) == "size");
+  CHECK(screens::places().address(state.navigator().route()) == "size");
   CHECK_FALSE(state.editor().dispatch(circuit::SetName{"x"}));
   state.editor().undo();
   state.desk().new_circuit();
@@ -196,7 +197,7 @@ TEST_CASE("a damaged notebook record costs the order, not the circuits") {
   for (const std::string index : {"", "order", "order 9 9 9\nopen 77\nnext 1", "order 2 x -1 99999999999999999999\nopen", "\xFF\xFE", "open 2 2"}) {
     CAPTURE(index);
     MemoryHost host;
-    AppState state(host, {{"circuit/1", text}, {"circuit/2", text}, {"notebook", index}}, "");
+    AppState state(host, screens::places(), {{"circuit/1", text}, {"circuit/2", text}, {"notebook", index}}, "");
     CHECK(state.desk().notebook().circuits().size() == 2);
     CHECK(state.editor().has_circuit());
     state.desk().duplicate_circuit(1);
@@ -206,14 +207,14 @@ TEST_CASE("a damaged notebook record costs the order, not the circuits") {
 
 TEST_CASE("deleting the last circuit leaves an empty notebook that stays empty after a restart") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.desk().delete_circuit(1);
   CHECK_FALSE(state.editor().has_circuit());
   REQUIRE(state.messages().toast());
   CHECK(state.messages().toast()->offer == app::Toast::Offer::put_back);
   {
     MemoryHost again;
-    AppState restarted(again, host.stored(), "");
+    AppState restarted(again, screens::places(), host.stored(), "");
     CHECK_FALSE(restarted.editor().has_circuit());
   }
   state.take_offer();
@@ -224,7 +225,7 @@ TEST_CASE("deleting the last circuit leaves an empty notebook that stays empty a
 
 TEST_CASE("a deleted circuit comes back where it stood, with its undo steps") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetName{"First"});
   state.desk().duplicate_circuit(1);
   state.desk().duplicate_circuit(1);

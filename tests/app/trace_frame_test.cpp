@@ -4,6 +4,7 @@
 #include "app/app_state.h"
 #include "document/circuit_file.h"
 #include "memory_host.h"
+#include "screens/places.h"
 
 using app::AppState;
 using test_app::MemoryHost;
@@ -20,7 +21,7 @@ platform::StoredRecord stored(std::uint32_t number, const std::string& place, in
 
 std::vector<std::string> neighbours(const std::vector<platform::StoredRecord>& records) {
   MemoryHost host;
-  AppState state(host, records, "trace");
+  AppState state(host, screens::places(), records, "trace");
   state.settle();
   std::vector<std::string> names;
   for (const diagnosis::Neighbour& each : state.trace_desk().frame().frame.neighbours) names.push_back(each.name);
@@ -40,7 +41,7 @@ TEST_CASE("neighbours are other positions of the same place, and no place is not
 TEST_CASE("what nobody told of the wire and fuse is guessed, and said to be") {
   const std::vector<platform::StoredRecord> records{stored(1, "Trailer", 1), {"notebook", "order 1\nopen 1\n"}};
   MemoryHost host;
-  AppState state(host, records, "trace");
+  AppState state(host, screens::places(), records, "trace");
   const auto frame = [&state]() -> const app::TraceFrame& {
     state.settle();
     return state.trace_desk().frame();
@@ -64,7 +65,7 @@ TEST_CASE("what nobody told of the wire and fuse is guessed, and said to be") {
 
 TEST_CASE("a trace goes on after any change elsewhere, with every answer") {
   MemoryHost host;
-  AppState state(host, {stored(1, "Trailer", 1), {"notebook", "order 1\nopen 1\n"}}, "trace");
+  AppState state(host, screens::places(), {stored(1, "Trailer", 1), {"notebook", "order 1\nopen 1\n"}}, "trace");
   state.settle();
   REQUIRE(state.trace_desk().start(diagnosis::Symptom::all_dead, {}).empty());
   CHECK_FALSE(state.settled());

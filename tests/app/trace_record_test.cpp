@@ -4,6 +4,7 @@
 #include "app/route.h"
 #include "app/trace_frame.h"
 #include "app/trace_record.h"
+#include "screens/places.h"
 
 TEST_CASE("what is fitted comes back as it was told; what can not be is not known") {
   for (const app::FittedTold& told : {app::FittedTold{"14awg", 15.0}, {"2.5mm2", 7.5}, {"", 10.0}, {"1/0awg", 0.0}, {}})
@@ -36,9 +37,9 @@ TEST_CASE("a kept trace as a page of text holds all of it") {
 }
 
 TEST_CASE("the addresses of a suspect and of what is fitted") {
-  for (const char* text : {"trace/suspect/1", "trace/fitted"}) CHECK(app::route_text(app::parse_route(text)) == text);
+  for (const char* text : {"trace/suspect/1", "trace/fitted"}) CHECK(screens::places().address(screens::places().read(text)) == text);
   for (const char* text : {"trace/suspect", "trace/suspect/0", "trace/fitted/3"})
-    CHECK(app::route_text(app::parse_route(text)) == "trace");
+    CHECK(screens::places().address(screens::places().read(text)) == "trace");
 }
 
 TEST_CASE("outlets picked come back, and what can not be read is none") {
