@@ -6,13 +6,14 @@
 #include "app/app_state.h"
 #include "document/vehicle_file.h"
 #include "memory_host.h"
+#include "screens/places.h"
 
 using app::AppState;
 using test_app::MemoryHost;
 
 TEST_CASE("a refused edit says why in one line and changes nothing") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   const std::string before = document::write_vehicle(state.editor().vehicle());
   const std::size_t writes = host.log.size();
   const circuit::OutletId a = state.editor().circuit().outlets.front().id;
@@ -36,7 +37,7 @@ TEST_CASE("a refused edit says why in one line and changes nothing") {
 
 TEST_CASE("undo and redo are of the open vehicle, and open the circuit that was changed") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   const app::CircuitRef one = state.editor().current().circuit;
   state.editor().dispatch(circuit::SetName{"One"});
   state.desk().duplicate_circuit(one);
@@ -68,7 +69,7 @@ TEST_CASE("undo and redo are of the open vehicle, and open the circuit that was 
 
 TEST_CASE("a number is never given twice, not even after undo") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   const app::CircuitRef first = state.editor().current().circuit;
   state.desk().duplicate_circuit(first);
   const app::CircuitRef copy = state.editor().current().circuit;
@@ -79,7 +80,7 @@ TEST_CASE("a number is never given twice, not even after undo") {
 
 TEST_CASE("a trace that was kept stays when the plan goes a step back") {
   MemoryHost host;
-  AppState state(host, {}, "trace");
+  AppState state(host, screens::places(), {}, "trace");
   state.editor().dispatch(circuit::SetName{"One"});
   state.settle();
   REQUIRE(state.trace_desk().start(diagnosis::Symptom::all_dead, {}).empty());
@@ -96,7 +97,7 @@ TEST_CASE("a trace that was kept stays when the plan goes a step back") {
 
 TEST_CASE("steps of one held finger are one step to undo") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   const circuit::OutletId a = state.editor().circuit().outlets.front().id;
   const double run = state.editor().circuit().outlets.front().run.length.number();
   for (int i = 1; i <= 5; ++i) state.editor().dispatch(circuit::SetRun{a, units::Metres(run + 0.1 * i)}, "run/1");
@@ -111,11 +112,11 @@ TEST_CASE("steps of one held finger are one step to undo") {
 
 TEST_CASE("removing an outlet closes its sheet and offers it back") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   const circuit::OutletId b = state.editor().circuit().outlets[1].id;
   state.navigator().go(app::Route::at_outlet(b));
   state.editor().dispatch(circuit::RemoveOutlet{b});
-  CHECK(app::route_text(state.navigator().route()) == "size");
+  CHECK(screens::places().address(state.navigator().route()) == "size");
   REQUIRE(state.messages().toast());
   CHECK(state.messages().toast()->offer == app::Toast::Offer::undo_edit);
   state.take_offer();
@@ -124,7 +125,7 @@ TEST_CASE("removing an outlet closes its sheet and offers it back") {
 
 TEST_CASE("results follow the circuit") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   const auto choice = [&state] {
     state.settle();
     return state.results().answer().choice();
@@ -144,7 +145,7 @@ TEST_CASE("results follow the circuit") {
 
 TEST_CASE("what is worked out is what the frame shows, and an edit in its middle waits for the next") {
   MemoryHost host;
-  AppState state(host, {}, "preferences");
+  AppState state(host, screens::places(), {}, "preferences");
   CHECK_FALSE(state.settled());
   state.settle();
   CHECK(state.settled());
@@ -174,7 +175,7 @@ TEST_CASE("what is worked out is what the frame shows, and an edit in its middle
 
 TEST_CASE("a fix taken over can be undone, and a split makes a second circuit") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetName{"Bench"});
   sizing::Fix split;
   split.kind = sizing::FixKind::split;
@@ -197,7 +198,7 @@ TEST_CASE("a fix taken over can be undone, and a split makes a second circuit") 
 
 TEST_CASE("a store that fails is told until it is solved, and nothing typed is lost") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   std::vector<std::string> refused;
   host.on_full = [&](std::string_view key) { refused.emplace_back(key); };
   state.editor().dispatch(circuit::SetName{"Kept in memory"});
@@ -217,7 +218,7 @@ TEST_CASE("a store that fails is told until it is solved, and nothing typed is l
 
 TEST_CASE("a failed removal is tried again too") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   host.on_full = [](std::string_view) {};
   state.desk().delete_vehicle(1);
   state.messages().store_failed("vehicle/1", "busy");
@@ -232,7 +233,7 @@ TEST_CASE("random edits: what is stored is always what is shown") {
   MESSAGE("seed " << kSeed);
   std::mt19937_64 random(kSeed);
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   for (int step = 0; step < 400; ++step) {
     const auto& outlets = state.editor().circuit().outlets;
     const circuit::OutletId id = outlets.empty() ? circuit::kBlock : outlets[random() % outlets.size()].id;
@@ -249,6 +250,6 @@ TEST_CASE("random edits: what is stored is always what is shown") {
     REQUIRE(host.records["vehicle/1"] == document::write_vehicle(state.editor().vehicle()));
   }
   MemoryHost again;
-  AppState restarted(again, host.stored(), "");
+  AppState restarted(again, screens::places(), host.stored(), "");
   CHECK(document::write_vehicle(restarted.editor().vehicle()) == document::write_vehicle(state.editor().vehicle()));
 }

@@ -8,6 +8,7 @@
 #include "document/circuit_file.h"
 #include "document/vehicle_file.h"
 #include "memory_host.h"
+#include "screens/places.h"
 
 using app::AppState;
 using test_app::MemoryHost;
@@ -33,7 +34,7 @@ std::vector<std::string> hostile_files() {
 
 TEST_CASE("a file that is no circuit is refused with a reason and changes nothing") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   const auto records = host.records;
   const auto files = hostile_files();
   for (std::size_t i = 0; i < files.size(); ++i) {
@@ -50,7 +51,7 @@ TEST_CASE("a file that is no circuit is refused with a reason and changes nothin
 
 TEST_CASE("an export taken in again is added as new, never over another") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetName{"Fridge"});
   state.desk().export_circuit(state.editor().current().circuit);
   REQUIRE(host.files.size() == 1);
@@ -73,7 +74,7 @@ TEST_CASE("an export taken in again is added as new, never over another") {
 
 TEST_CASE("one circuit goes out with what feeds it, what is built and its traces, and nothing of its neighbours") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.desk().duplicate_circuit(state.editor().current().circuit);
   state.editor().change(1, vehicle::AddBlock{});
   state.editor().change(1, vehicle::AddSource{vehicle::SourceKind::solar});
@@ -91,7 +92,7 @@ TEST_CASE("one circuit goes out with what feeds it, what is built and its traces
 
 TEST_CASE("an import takes the untouched demo's place") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   circuit::Circuit own = circuit::new_circuit(tables::GaugeSystem::awg);
   own.name = "Own";
   state.desk().import_file("own.json", document::write_circuit(own));
@@ -101,7 +102,7 @@ TEST_CASE("an import takes the untouched demo's place") {
 
 TEST_CASE("a file of circuits comes in as the vehicles that they were in") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   circuit::Circuit a = circuit::demo_circuit(), b = a;
   a.place = b.place = "Van";
   b.name = "Pump";
@@ -114,7 +115,7 @@ TEST_CASE("a file of circuits comes in as the vehicles that they were in") {
 
 TEST_CASE("the notebook holds as many as one file may, and says so") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetName{"Mine"});
   circuit::Circuit small = circuit::new_circuit(tables::GaugeSystem::awg);
   const std::vector<circuit::Circuit> many(circuit::kMaxCircuitsInFile, small);
@@ -137,7 +138,7 @@ TEST_CASE("names are cut between characters, and files get names any device take
   CHECK(app::file_stem("  ../../etc/passwd  ") == "etc-passwd");
   CHECK(app::file_stem("灯") == "circuit");
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   std::string wide;
   for (int i = 0; i < 40; ++i) wide += "Ŵ";
   REQUIRE(state.editor().dispatch(circuit::SetName{wide}));

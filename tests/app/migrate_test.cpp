@@ -11,6 +11,7 @@
 #include "app/vehicle_index.h"
 #include "document/circuit_file.h"
 #include "memory_host.h"
+#include "screens/places.h"
 
 using app::AppState;
 using test_app::MemoryHost;
@@ -84,7 +85,7 @@ void check_whole(const AppState& state) {
 TEST_CASE("circuits of version 1 are vehicles now, with what was fitted, traced and picked") {
   MemoryHost host;
   start_from(host, version_1());
-  AppState state(host, version_1(), "trace");
+  AppState state(host, screens::places(), version_1(), "trace");
   check_whole(state);
   state.settle();
   CHECK(state.trace_desk().running());
@@ -102,10 +103,10 @@ TEST_CASE("circuits of version 1 are vehicles now, with what was fitted, traced 
 TEST_CASE("the old records go at the next start, and only those that arrived") {
   MemoryHost host;
   start_from(host, version_1());
-  { AppState state(host, version_1(), ""); }
+  { AppState state(host, screens::places(), version_1(), ""); }
   MemoryHost next;
   start_from(next, host.stored());
-  AppState state(next, next.stored(), "");
+  AppState state(next, screens::places(), next.stored(), "");
   check_whole(state);
   for (const std::string key : {"circuit/1", "circuit/2", "circuit/5", "fitted/1", "notebook", "picked/2", "trace/1", "trace/1/2", "trace/1/3"})
     CHECK_MESSAGE(next.records.count(key) == 0, key);
@@ -113,7 +114,7 @@ TEST_CASE("the old records go at the next start, and only those that arrived") {
   CHECK(next.records.count("trace/1/4") == 1);   // a newer app's
   CHECK(next.records["trace/0/1"] == kKept);
   MemoryHost third;
-  AppState again(third, next.stored(), "");
+  AppState again(third, screens::places(), next.stored(), "");
   check_whole(again);
   CHECK(third.log.empty());
 }
@@ -121,19 +122,19 @@ TEST_CASE("the old records go at the next start, and only those that arrived") {
 TEST_CASE("stopped after any write of two starts, every circuit is there once") {
   MemoryHost first;
   start_from(first, version_1());
-  { AppState state(first, version_1(), ""); }
+  { AppState state(first, screens::places(), version_1(), ""); }
   REQUIRE(first.log.size() >= 5);
   for (std::size_t writes = 0; writes <= first.log.size(); ++writes) {
     CAPTURE(writes);
     MemoryHost second;
     start_from(second, first.stored_after(writes));
-    AppState state(second, second.stored(), "");
+    AppState state(second, screens::places(), second.stored(), "");
     check_whole(state);
     for (std::size_t then = 0; then <= second.log.size(); ++then) {
       CAPTURE(then);
       MemoryHost third;
       start_from(third, second.stored_after(then));
-      AppState last(third, third.stored(), "");
+      AppState last(third, screens::places(), third.stored(), "");
       check_whole(last);
     }
   }
@@ -143,10 +144,10 @@ TEST_CASE("a vehicle that never got to a full device is made again from what it 
   MemoryHost host;
   start_from(host, version_1());
   host.on_full = [](std::string_view) {};   // nothing is stored at all
-  { AppState state(host, version_1(), ""); check_whole(state); }
+  { AppState state(host, screens::places(), version_1(), ""); check_whole(state); }
   MemoryHost next;
   start_from(next, host.stored());
-  { AppState state(next, next.stored(), ""); check_whole(state); }
+  { AppState state(next, screens::places(), next.stored(), ""); check_whole(state); }
   // And when only the vehicle's own record is missing.
   Records lost;
   for (const platform::StoredRecord& each : next.stored()) {
@@ -154,7 +155,7 @@ TEST_CASE("a vehicle that never got to a full device is made again from what it 
   }
   MemoryHost third;
   start_from(third, lost);
-  AppState state(third, lost, "");
+  AppState state(third, screens::places(), lost, "");
   std::vector<std::string> names;
   for (const app::Stored& stored : state.desk().notebook().vehicles()) {
     for (const auto& placed : stored.vehicle.circuits) names.push_back(placed.plan.name);
@@ -167,7 +168,7 @@ TEST_CASE("a vehicle that was deleted stays deleted, and an old circuit that was
   MemoryHost host;
   start_from(host, version_1());
   {
-    AppState state(host, version_1(), "");
+    AppState state(host, screens::places(), version_1(), "");
     state.desk().delete_vehicle(2);
   }
   Records records = host.stored();
@@ -176,7 +177,7 @@ TEST_CASE("a vehicle that was deleted stays deleted, and an old circuit that was
   }
   MemoryHost next;
   start_from(next, records);
-  AppState state(next, records, "");
+  AppState state(next, screens::places(), records, "");
   const auto& vehicles = state.desk().notebook().vehicles();
   REQUIRE(vehicles.size() == 2);
   CHECK(vehicles[0].vehicle.circuits.at(0).plan.name == "Edited in an old tab");
@@ -187,11 +188,11 @@ TEST_CASE("a vehicle that was deleted stays deleted, and an old circuit that was
 TEST_CASE("an empty notebook of version 1 stays empty, and its demo is still the demo") {
   {
     MemoryHost host;
-    AppState state(host, {{"notebook", "order\nopen 0\nnext 4\n"}}, "");
+    AppState state(host, screens::places(), {{"notebook", "order\nopen 0\nnext 4\n"}}, "");
     CHECK_FALSE(state.editor().has_circuit());
   }
   MemoryHost host;
-  AppState state(host, {{"circuit/1", document::write_circuit(circuit::demo_circuit())}, {"notebook", "order 1\nopen 1\ndemo 1\nnext 2\n"}}, "");
+  AppState state(host, screens::places(), {{"circuit/1", document::write_circuit(circuit::demo_circuit())}, {"notebook", "order 1\nopen 1\ndemo 1\nnext 2\n"}}, "");
   CHECK(state.desk().notebook().has_untouched_demo());
 }
 
@@ -203,7 +204,7 @@ TEST_CASE("every sample of version 1 comes in") {
     text << file.rdbuf();
     REQUIRE_FALSE(text.str().empty());
     MemoryHost host;
-    AppState state(host, {{"circuit/4", text.str()}}, "");
+    AppState state(host, screens::places(), {{"circuit/4", text.str()}}, "");
     CHECK(state.desk().notebook().unread().empty());
     REQUIRE(state.editor().has_circuit());
     const auto read = document::read_circuits(text.str());
@@ -221,7 +222,7 @@ TEST_CASE("records of any bytes neither fall nor cost another's") {
       MemoryHost host;
       const Records records{{"circuit/1", good}, {key, text}};
       start_from(host, records);
-      AppState state(host, records, "trace");
+      AppState state(host, screens::places(), records, "trace");
       state.settle();
       CHECK(state.editor().has_circuit());
       CHECK(state.editor().circuit().name == "Bench");

@@ -7,6 +7,7 @@
 #include "document/circuit_file.h"
 #include "document/vehicle_file.h"
 #include "memory_host.h"
+#include "screens/places.h"
 
 using app::AppState;
 using test_app::MemoryHost;
@@ -35,7 +36,7 @@ app::CircuitRef circuit_of(const AppState& state, std::uint32_t vehicle, std::si
 
 TEST_CASE("first start shows the demo, stored at once, and the caution has not been seen") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   REQUIRE(state.editor().has_circuit());
   CHECK(state.editor().circuit().name == circuit::demo_circuit().name);
   CHECK(host.records.count("vehicle/1") == 1);
@@ -47,7 +48,7 @@ TEST_CASE("first start shows the demo, stored at once, and the caution has not b
 
 TEST_CASE("every edit is stored before dispatch returns, in order") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   const std::size_t before = host.log.size();
   REQUIRE(state.editor().dispatch(circuit::SetName{"Awning lights"}));
   REQUIRE(host.log.size() == before + 1);
@@ -64,7 +65,7 @@ TEST_CASE("a restart with the same records gives the same notebook") {
   MemoryHost host;
   std::string before;
   {
-    AppState state(host, {}, "");
+    AppState state(host, screens::places(), {}, "");
     state.editor().dispatch(circuit::SetName{"Fridge"});
     state.desk().new_circuit();
     state.editor().dispatch(circuit::SetName{"Pump"});
@@ -74,7 +75,7 @@ TEST_CASE("a restart with the same records gives the same notebook") {
     before = all_text(state);
   }
   MemoryHost again;
-  AppState state(again, host.stored(), "");
+  AppState state(again, screens::places(), host.stored(), "");
   CHECK(all_text(state) == before);
   CHECK(again.log.empty());   // reading stores nothing
   CHECK(state.editor().circuit().name == "Fridge");
@@ -82,7 +83,7 @@ TEST_CASE("a restart with the same records gives the same notebook") {
 
 TEST_CASE("stopped after any write, nothing that was stored is lost") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetName{"Fridge"});
   state.desk().new_circuit();
   state.editor().dispatch(circuit::SetName{"Pump"});
@@ -100,7 +101,7 @@ TEST_CASE("stopped after any write, nothing that was stored is lost") {
     CAPTURE(writes);
     const auto records = host.stored_after(writes);
     MemoryHost again;
-    AppState stopped(again, records, "");
+    AppState stopped(again, screens::places(), records, "");
     std::size_t vehicles = 0;
     for (const platform::StoredRecord& record : records) {
       if (!record.key.starts_with("vehicle/")) continue;
@@ -125,7 +126,7 @@ TEST_CASE("the first own circuit takes the demo's place only while it is untouch
   using Names = std::vector<std::string>;
   SUBCASE("untouched") {
     MemoryHost host;
-    AppState state(host, {}, "");
+    AppState state(host, screens::places(), {}, "");
     state.desk().new_circuit();
     CHECK(names(state) == Names{"My vehicle: New circuit"});
     CHECK(host.records.count("vehicle/1") == 0);
@@ -139,22 +140,22 @@ TEST_CASE("the first own circuit takes the demo's place only while it is untouch
   }
   SUBCASE("edited, it stays, and is a vehicle as any other") {
     MemoryHost host;
-    AppState state(host, {}, "");
+    AppState state(host, screens::places(), {}, "");
     state.editor().dispatch(circuit::SetDropLimit{0.03});
     state.desk().new_circuit();
     CHECK(names(state) == Names{"Repair trailer: Bench outlets", "Repair trailer: New circuit"});
   }
   SUBCASE("after a restart") {
     MemoryHost host;
-    { AppState state(host, {}, ""); }
+    { AppState state(host, screens::places(), {}, ""); }
     MemoryHost again;
-    AppState state(again, host.stored(), "");
+    AppState state(again, screens::places(), host.stored(), "");
     state.desk().new_circuit();
     CHECK(names(state) == Names{"My vehicle: New circuit"});
   }
   SUBCASE("a copy of the demo is no demo") {
     MemoryHost host;
-    AppState state(host, {}, "");
+    AppState state(host, screens::places(), {}, "");
     state.desk().duplicate_vehicle(1);
     CHECK(names(state) == Names{"Repair trailer (copy): Bench outlets", "Repair trailer: Bench outlets"});
     state.desk().new_vehicle(circuit::Setting::van);
@@ -164,7 +165,7 @@ TEST_CASE("the first own circuit takes the demo's place only while it is untouch
 
 TEST_CASE("a new circuit sits on a spare position of the open vehicle, or the reason is told") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetName{"Own"});
   vehicle::Block block = state.editor().vehicle().blocks.front();
   block.positions = std::max(2, state.editor().placed().position);
@@ -192,7 +193,7 @@ TEST_CASE("a record that can't be read is kept, told, exportable and never writt
                                                     {"vehicle/7", damaged}, {"vehicle/007", "x"}, {"circuit/3", damaged},
                                                     {"circuit/003", "z"}, {"other", "y"}};
   MemoryHost host;
-  AppState state(host, records, "");
+  AppState state(host, screens::places(), records, "");
   CHECK(state.desk().notebook().vehicles().size() == 1);
   REQUIRE(state.desk().notebook().unread().size() == 2);   // of an older app, too
   for (const app::Unread& each : state.desk().notebook().unread()) {
@@ -218,7 +219,7 @@ TEST_CASE("a record that can't be read is kept, told, exportable and never writt
 
 TEST_CASE("a notebook with only unreadable records has no open circuit and does not fall") {
   MemoryHost host;
-  AppState state(host, {{"vehicle/3", "broken"}}, "size/outlet/1");
+  AppState state(host, screens::places(), {{"vehicle/3", "broken"}}, "size/outlet/1");
   CHECK_FALSE(state.editor().has_circuit());
   CHECK(host.addresses.back() == "size");
   CHECK_FALSE(state.editor().dispatch(circuit::SetName{"x"}));
@@ -235,7 +236,7 @@ TEST_CASE("a damaged index costs the order, not the vehicles") {
                                   "\xFF\xFE", "open 2 2", "open 1 99", "moved 1 2 3\nmoved\nmoved 1 1 zz"}) {
     CAPTURE(index);
     MemoryHost host;
-    AppState state(host, {{"vehicle/1", text}, {"vehicle/2", text}, {"vehicles", index}}, "");
+    AppState state(host, screens::places(), {{"vehicle/1", text}, {"vehicle/2", text}, {"vehicles", index}}, "");
     CHECK(state.desk().notebook().vehicles().size() == 2);
     CHECK(state.editor().has_circuit());
     state.desk().duplicate_vehicle(1);
@@ -245,7 +246,7 @@ TEST_CASE("a damaged index costs the order, not the vehicles") {
 
 TEST_CASE("deleting the last vehicle leaves an empty notebook that stays empty after a restart") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.desk().delete_vehicle(1);
   CHECK_FALSE(state.editor().has_circuit());
   CHECK_FALSE(state.editor().has_vehicle());
@@ -253,7 +254,7 @@ TEST_CASE("deleting the last vehicle leaves an empty notebook that stays empty a
   CHECK(state.messages().toast()->offer == app::Toast::Offer::put_back);
   {
     MemoryHost again;
-    AppState restarted(again, host.stored(), "");
+    AppState restarted(again, screens::places(), host.stored(), "");
     CHECK_FALSE(restarted.editor().has_circuit());
   }
   state.take_offer();
@@ -264,7 +265,7 @@ TEST_CASE("deleting the last vehicle leaves an empty notebook that stays empty a
 
 TEST_CASE("a vehicle without a circuit stays, and its first circuit goes into it") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetPlace{"Van"});
   state.desk().delete_circuit(circuit_of(state, 1));
   CHECK_FALSE(state.editor().has_circuit());
@@ -276,7 +277,7 @@ TEST_CASE("a vehicle without a circuit stays, and its first circuit goes into it
 
 TEST_CASE("a deleted circuit comes back where it stood, by the offer or by undo, and only once") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   state.editor().dispatch(circuit::SetName{"First"});
   const app::CircuitRef first = circuit_of(state, 1);
   state.desk().duplicate_circuit(first);

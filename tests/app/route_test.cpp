@@ -3,11 +3,17 @@
 
 #include "app/app_state.h"
 #include "memory_host.h"
+#include "screens/places.h"
 
 using app::AppState;
-using app::parse_route;
-using app::route_text;
 using test_app::MemoryHost;
+
+namespace {
+
+app::Route parse_route(std::string_view text) { return screens::places().read(text); }
+std::string route_text(const app::Route& route) { return screens::places().address(route); }
+
+}  // namespace
 
 TEST_CASE("every address reads back as itself") {
   for (const std::string text : {"size", "size/outlet/3", "size/why/10awg", "size/why/1-0awg", "size/why/2.5mm2",
@@ -31,22 +37,10 @@ TEST_CASE("a bad address is Size") {
   CHECK(route_text(parse_route("preferences/x")) == "preferences");
 }
 
-TEST_CASE("above a sheet lies its page, above a page its screen, above a screen Size") {
-  const auto above = [](std::string_view text) { return route_text(parse_route(text).parent()); };
-  CHECK(above("tables/fuses/row") == "tables/fuses");
-  CHECK(above("tables/fuses") == "tables");
-  CHECK(above("quick/joint/how") == "quick/joint");
-  CHECK(above("quick/joint") == "quick");
-  CHECK(above("cards/crimp") == "tables");
-  CHECK(above("trace/why") == "trace");
-  CHECK(above("trace") == "size");
-  CHECK(above("size/place") == "size");
-}
-
 TEST_CASE("started at a sheet's address, back closes the sheet") {
   MemoryHost host;
   host.addresses = {"size/outlet/2"};
-  AppState state(host, {}, "size/outlet/2");
+  AppState state(host, screens::places(), {}, "size/outlet/2");
   CHECK(state.navigator().route().outlet.number == 2);
   state.navigator().back();
   CHECK(route_text(state.navigator().route()) == "size");
@@ -55,7 +49,7 @@ TEST_CASE("started at a sheet's address, back closes the sheet") {
 
 TEST_CASE("an outlet or circuit that is not there is not opened") {
   MemoryHost host;
-  AppState state(host, {}, "size/outlet/77");
+  AppState state(host, screens::places(), {}, "size/outlet/77");
   CHECK(route_text(state.navigator().route()) == "size");
   state.navigator().go(app::Route::at_stored(55));
   CHECK(route_text(state.navigator().route()) == "circuits");
@@ -66,7 +60,7 @@ TEST_CASE("an outlet or circuit that is not there is not opened") {
 
 TEST_CASE("the back gesture closes the sheet, then the screen") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   host.on_route = [&state](std::string_view text) { state.navigator().route_changed(text); };
   state.navigator().go(app::Route::at(app::Screen::circuits));
   state.navigator().go(app::Route::at_stored(1));
@@ -81,7 +75,7 @@ TEST_CASE("the back gesture closes the sheet, then the screen") {
 
 TEST_CASE("what opened and closed a sheet leaves no step behind") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   host.on_route = [&state](std::string_view text) { state.navigator().route_changed(text); };
   using Steps = std::vector<std::string>;
   state.navigator().go(app::Route::at(app::Screen::size, app::Sheet::more));
@@ -105,7 +99,7 @@ TEST_CASE("what opened and closed a sheet leaves no step behind") {
 
 TEST_CASE("a layer over the page has a step of its own") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   bool close_layer = false;
   host.on_route = [&](std::string_view text) { close_layer = state.navigator().route_changed(text); };
   SUBCASE("closed by the back gesture") {
@@ -154,10 +148,10 @@ TEST_CASE("a layer over the page has a step of its own") {
 TEST_CASE("the addresses of Trace go there and back, and a wrong one lands on Trace") {
   for (const char* text : {"trace", "trace/start/one-dead", "trace/why", "trace/answers", "trace/again/2", "trace/record/3", "trace/more"}) {
     CAPTURE(text);
-    CHECK(app::route_text(app::parse_route(text)) == text);
+    CHECK(route_text(parse_route(text)) == text);
   }
   for (const char* text : {"trace/record/0", "trace/again/x", "trace/nonsense", "trace/why/2"}) {
     CAPTURE(text);
-    CHECK(app::route_text(app::parse_route(text)) == "trace");
+    CHECK(route_text(parse_route(text)) == "trace");
   }
 }

@@ -5,6 +5,7 @@
 #include "app/built.h"
 #include "document/vehicle_file.h"
 #include "memory_host.h"
+#include "screens/places.h"
 
 using app::AppState;
 using test_app::MemoryHost;
@@ -27,7 +28,7 @@ platform::StoredRecord stored(std::uint32_t number, const vehicle::Vehicle& vehi
 
 std::vector<std::string> neighbours(const std::vector<platform::StoredRecord>& records) {
   MemoryHost host;
-  AppState state(host, records, "trace");
+  AppState state(host, screens::places(), records, "trace");
   state.settle();
   std::vector<std::string> names;
   for (const diagnosis::Neighbour& each : state.trace_desk().frame().frame.neighbours) names.push_back(each.name);
@@ -49,7 +50,7 @@ TEST_CASE("neighbours are the other positions of the same block, whatever the ve
 TEST_CASE("what nobody told of the wire and fuse is guessed, and said to be") {
   const std::vector<platform::StoredRecord> records{stored(1, pair("Trailer"))};
   MemoryHost host;
-  AppState state(host, records, "trace");
+  AppState state(host, screens::places(), records, "trace");
   const auto frame = [&state]() -> const app::TraceFrame& {
     state.settle();
     return state.trace_desk().frame();
@@ -79,7 +80,7 @@ TEST_CASE("what nobody told of the wire and fuse is guessed, and said to be") {
 
 TEST_CASE("one run of thin wire among thick ones: the fuse does not protect it") {
   MemoryHost host;
-  AppState state(host, {stored(1, pair("Trailer"))}, "trace");
+  AppState state(host, screens::places(), {stored(1, pair("Trailer"))}, "trace");
   vehicle::Built built = app::nothing_told(state.editor().placed().plan);
   app::tell_size_throughout(built, "10awg", vehicle::Knowledge::known);
   app::tell_fuse(built, units::Amperes(15.0), vehicle::Knowledge::known);
@@ -97,7 +98,7 @@ TEST_CASE("one run of thin wire among thick ones: the fuse does not protect it")
 
 TEST_CASE("a trace goes on after any change elsewhere, with every answer") {
   MemoryHost host;
-  AppState state(host, {stored(1, pair("Trailer"))}, "trace");
+  AppState state(host, screens::places(), {stored(1, pair("Trailer"))}, "trace");
   state.settle();
   REQUIRE(state.trace_desk().start(diagnosis::Symptom::all_dead, {}).empty());
   CHECK_FALSE(state.settled());

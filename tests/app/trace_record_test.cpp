@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "app/route.h"
+#include "screens/places.h"
 #include "app/trace_record.h"
 #include "vehicle/validate.h"
 
@@ -39,9 +40,9 @@ TEST_CASE("a kept trace as a page of text holds all of it") {
 }
 
 TEST_CASE("the addresses of a suspect and of what is fitted") {
-  for (const char* text : {"trace/suspect/1", "trace/fitted"}) CHECK(app::route_text(app::parse_route(text)) == text);
+  for (const char* text : {"trace/suspect/1", "trace/fitted"}) CHECK(screens::places().address(screens::places().read(text)) == text);
   for (const char* text : {"trace/suspect", "trace/suspect/0", "trace/fitted/3"})
-    CHECK(app::route_text(app::parse_route(text)) == "trace");
+    CHECK(screens::places().address(screens::places().read(text)) == "trace");
 }
 
 TEST_CASE("outlets picked come back, and what can not be read is none") {

@@ -1,5 +1,6 @@
 // The notebook: every stored circuit, and files in and out.
 #include "screens/pages.h"
+#include "screens/places/circuits.h"
 #include "screens/words.h"
 #include "ui/ui.h"
 

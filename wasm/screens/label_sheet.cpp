@@ -1,6 +1,6 @@
 // What the circuit is called and which fuse feeds it.
 #include "screens/fields.h"
-#include "screens/pages.h"
+#include "screens/places/size.h"
 
 namespace screens {
 

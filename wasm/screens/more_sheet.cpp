@@ -1,10 +1,10 @@
 // What else can be done from the Size screen.
-#include "screens/pages.h"
+#include "screens/places/size.h"
 #include "ui/ui.h"
 
 namespace screens {
 
-void draw_more_sheet(app::AppState& app) {
+void draw_more_sheet(app::AppState& app, Memory&) {
   ui::begin_card("more", {.name = "More", .tone = ui::Tone::plain});
   if (app.editor().can_undo() && ui::list_row("Undo", {.sub = app.editor().undo_what(), .icon = ui::Icon::undo, .chevron = false})) app.editor().undo();
   if (app.editor().can_redo() && ui::list_row("Redo", {.sub = app.editor().redo_what(), .chevron = false})) app.editor().redo();

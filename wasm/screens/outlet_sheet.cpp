@@ -1,6 +1,6 @@
 // One outlet: what runs there, how far it is, what it is made of, and its place in the chain.
 #include "screens/fields.h"
-#include "screens/pages.h"
+#include "screens/places/size.h"
 #include "screens/words.h"
 #include "tables/part.h"
 #include "tables/supply.h"

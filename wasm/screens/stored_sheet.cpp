@@ -1,7 +1,7 @@
 // One stored circuit: open, rename, duplicate, export, delete. One that can not be read is told
 // why, and can be exported as it is or deleted.
 #include "screens/fields.h"
-#include "screens/pages.h"
+#include "screens/places/circuits.h"
 
 namespace screens {
 namespace {

@@ -1,6 +1,6 @@
 // What feeds the fuse block: volts, battery, the cable between them and its own fuse.
 #include "screens/fields.h"
-#include "screens/pages.h"
+#include "screens/places/size.h"
 #include "screens/words.h"
 #include "tables/supply.h"
 
@@ -104,7 +104,7 @@ bool draw_feeder(app::AppState& app, circuit::Supply supply) {
 
 }  // namespace
 
-void draw_supply_sheet(app::AppState& app) {
+void draw_supply_sheet(app::AppState& app, Memory&) {
   const circuit::Supply supply = app.editor().circuit().supply;
   ui::begin_card("battery", {.name = "Battery", .tone = ui::Tone::plain});
   bool edited = draw_voltage(app, supply);

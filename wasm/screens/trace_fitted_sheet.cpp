@@ -1,6 +1,6 @@
 // Which wire and fuse are there: read off the wire and the fuse, never taken from what Size worked
 // out. What is not known is left open, and then no step names a fuse rating.
-#include "screens/pages.h"
+#include "screens/places/trace.h"
 #include "screens/words.h"
 #include "tables/fuse.h"
 #include "ui/ui.h"
@@ -66,7 +66,7 @@ void draw_meaning(const diagnosis::Case& frame, const app::FittedTold& told) {
 
 }  // namespace
 
-void draw_trace_fitted_sheet(app::AppState& app) {
+void draw_trace_fitted_sheet(app::AppState& app, Memory&) {
   const diagnosis::Case& frame = app.trace_desk().frame().frame;
   app::FittedTold told = app.trace_desk().setup().fitted();
   bool changed = draw_wire(frame.circuit, told);
