@@ -4,7 +4,6 @@
 #include <map>
 
 #include "sizing/rules.h"
-#include "tables/supply.h"
 #include "units/expect.h"
 
 namespace sizing {
@@ -14,13 +13,6 @@ const tables::Part& known_part(const std::string& key) {
   const tables::Part* part = tables::part_by_key(key);
   BRANCHLIGHT_EXPECT(part != nullptr);  // validate() lets no other through
   return *part;
-}
-
-units::Volts charging_voltage(const circuit::Supply& supply) {
-  if (supply.highest) return *supply.highest;
-  const tables::BatteryKind* kind = tables::battery_kind_by_key(supply.battery);
-  BRANCHLIGHT_EXPECT(kind != nullptr);
-  return kind->charging * static_cast<double>(tables::blocks_in_series(supply.nominal));
 }
 
 // Under a cap the loads that last are taken to be the ones that are on.
@@ -45,7 +37,7 @@ Context::Context(const circuit::Circuit& valid_circuit)
       family(tables::fuse_family(valid_circuit.wiring.fuse_family)),
       clamp(known_part(valid_circuit.wiring.clamp_part)),
       splice(known_part(valid_circuit.wiring.splice_part)),
-      charging(charging_voltage(valid_circuit.supply)) {
+      charging(circuit::highest_voltage(valid_circuit.supply)) {
   terminals.reserve(circuit.outlets.size());
   sockets.reserve(circuit.outlets.size());
   for (const circuit::Outlet& outlet : circuit.outlets) {

@@ -33,12 +33,26 @@ constexpr std::array kMeasures{
     std::pair{Field::part_rating_a, Measure::current},
     std::pair{Field::fuse_position, Measure::count},
     std::pair{Field::fuse_a, Measure::current},
+    std::pair{Field::taps, Measure::count},
+    std::pair{Field::inrush_a, Measure::current},
+    std::pair{Field::inrush_s, Measure::time},
+    std::pair{Field::in_line_a, Measure::current},
+    std::pair{Field::highest_per_12v, Measure::voltage},
+    std::pair{Field::internal_ohm, Measure::small_resistance},
+    std::pair{Field::main_fuse_distance_m, Measure::length},
+    std::pair{Field::disconnect_a, Measure::current},
+    std::pair{Field::block_a, Measure::current},
+    std::pair{Field::beside_a, Measure::current},
+    std::pair{Field::capacity_ah, Measure::charge},
+    std::pair{Field::positions, Measure::count},
+    std::pair{Field::source_a, Measure::current},
+    std::pair{Field::source_run_m, Measure::length},
 };
 constexpr bool in_order_of_field() {
   for (std::size_t i = 0; i < kMeasures.size(); ++i) {
     if (static_cast<std::size_t>(kMeasures[i].first) != i) return false;
   }
-  return static_cast<std::size_t>(Field::fuse_a) + 1 == kMeasures.size();
+  return static_cast<std::size_t>(Field::source_run_m) + 1 == kMeasures.size();
 }
 static_assert(in_order_of_field());
 
@@ -48,7 +62,7 @@ struct Bounds { double low; double high; };
 Bounds bounds_of(Field field, int blocks) {
   const circuit::Limit& limit = circuit::limit(field);
   const bool per_12v = field == Field::minimum_voltage_per_12v || field == Field::resting_per_12v ||
-                       field == Field::low_per_12v;
+                       field == Field::low_per_12v || field == Field::highest_per_12v;
   const double times = per_12v ? blocks : 1.0;
   return {limit.low * times, limit.high * times};
 }

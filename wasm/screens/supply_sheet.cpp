@@ -2,7 +2,9 @@
 #include "screens/fields.h"
 #include "screens/places/size.h"
 #include "screens/words.h"
+#include "tables/fuse.h"
 #include "tables/supply.h"
+#include "tables/wire_metal.h"
 
 namespace screens {
 namespace {
@@ -70,6 +72,41 @@ bool draw_own_volts(app::AppState& app, circuit::Supply supply) {
   return false;
 }
 
+bool draw_cable(app::AppState& app, circuit::Supply supply) {
+  const tables::Conductor* now = tables::conductor_by_id(supply.feeder_size);
+  if (!ui::disclosure("Cable: " + (now != nullptr ? size_text(*now) : std::string("not told")), false,
+                      std::string("battery to block, plus and minus; ") + std::string(tables::wire_metal(supply.feeder_metal).name)))
+    return false;
+  const tables::Conductor* pressed = nullptr;
+  ui::begin_flow();
+  for (const tables::GaugeSystem system : tables::gauge_systems())
+    for (const tables::Conductor& size : tables::conductors(system))
+      if (ui::chip(size_text(size), {.on = size.id == supply.feeder_size, .said = "Cable " + size_text(size)})) pressed = &size;
+  ui::end_flow();
+  if (pressed == nullptr) return false;
+  supply.feeder_size = std::string(pressed->id);
+  app.editor().dispatch(circuit::SetSupply{supply});
+  return true;
+}
+
+bool draw_metal(app::AppState& app, circuit::Supply supply) {
+  const tables::WireMetalRow& now = tables::wire_metal(supply.feeder_metal);
+  if (!now.caution.empty()) ui::caption(now.caution, ui::Ink::caution);
+  if (!ui::disclosure("Cable made of", false, now.name)) return false;
+  std::vector<std::string> names, subs;
+  std::size_t current = 0;
+  for (const tables::WireMetalRow& row : tables::wire_metals()) {
+    if (row.metal == supply.feeder_metal) current = names.size();
+    names.emplace_back(row.name);
+    subs.emplace_back(row.note);
+  }
+  const auto chosen = ui::choice("Cable made of", names, current, {.sub = {}, .hide_label = true, .as_list = true, .subs = subs});
+  if (!chosen) return false;
+  supply.feeder_metal = tables::wire_metals()[*chosen].metal;
+  app.editor().dispatch(circuit::SetSupply{supply});
+  return true;
+}
+
 bool draw_feeder(app::AppState& app, circuit::Supply supply) {
   if (const auto run = number_stepper(app, {.label = "Battery to block", .sub = "one way, along the cable",
                                             .field = circuit::Field::feeder_run_m, .value = supply.feeder_run.number()})) {
@@ -77,29 +114,84 @@ bool draw_feeder(app::AppState& app, circuit::Supply supply) {
     commit(app, circuit::SetSupply{supply}, "feeder", *run);
     return true;
   }
-  const auto fuse = number_stepper(app, {.label = "Main fuse", .sub = "protects that cable",
-                                         .field = circuit::Field::main_fuse_a, .value = supply.main_fuse.number()});
-  if (fuse) {
+  return draw_cable(app, supply) || draw_metal(app, supply);
+}
+
+std::string range_text(const tables::FuseFamily& kind, units::Volts highest) {
+  return trimmed(kind.ratings_a.front()) + " to " + trimmed(kind.ratings_a.back()) + " A, breaks " +
+         units::amperes_text(tables::breaks_at(kind, highest));
+}
+
+// A kind is offered where it may break anything at the most that the system sees.
+bool draw_main_fuse_kind(app::AppState& app, circuit::Supply supply) {
+  const units::Volts highest = circuit::highest_voltage(supply);
+  const tables::FuseFamily& now = tables::fuse_family(supply.main_fuse_kind);
+  if (!ui::disclosure("Kind of main fuse", false, std::string(now.name) + ", " + range_text(now, highest))) return false;
+  std::vector<std::string> names, subs;
+  std::vector<tables::FuseFamilyId> kinds;
+  std::size_t current = 0;
+  for (const tables::FuseFamily* kind : tables::main_fuse_kinds()) {
+    const bool suits = tables::breaks_at(*kind, highest) > units::Amperes(0.0);
+    if (!suits && kind->id != now.id) continue;
+    if (kind->id == now.id) current = kinds.size();
+    kinds.push_back(kind->id);
+    names.emplace_back(kind->name);
+    subs.push_back(range_text(*kind, highest));
+  }
+  const auto chosen = ui::choice("Kind of main fuse", names, current, {.sub = {}, .hide_label = true, .as_list = true, .subs = subs});
+  if (!chosen) return false;
+  supply.main_fuse_kind = kinds[*chosen];
+  app.editor().dispatch(circuit::SetSupply{supply});
+  return true;
+}
+
+bool draw_main_fuse(app::AppState& app, circuit::Supply supply) {
+  if (const auto fuse = number_stepper(app, {.label = "Main fuse", .sub = "protects the cable to the block",
+                                             .field = circuit::Field::main_fuse_a, .value = supply.main_fuse.number()})) {
     supply.main_fuse = units::Amperes(fuse->value);
     commit(app, circuit::SetSupply{supply}, "main-fuse", *fuse);
     return true;
   }
-  const tables::Conductor* now = tables::conductor_by_id(supply.feeder_size);
-  if (!ui::disclosure("Cable: " + (now != nullptr ? size_text(*now) : std::string("not told")), false,
-                      "battery to block, red and black"))
-    return false;
-  ui::begin_flow();
-  bool edited = false;
-  for (const tables::GaugeSystem system : {tables::GaugeSystem::awg, tables::GaugeSystem::metric}) {
-    for (const tables::Conductor& size : tables::conductors(system)) {
-      if (edited || !ui::chip(size_text(size), {.on = size.id == supply.feeder_size, .said = "Cable " + size_text(size)})) continue;
-      supply.feeder_size = std::string(size.id);
-      app.editor().dispatch(circuit::SetSupply{supply});
-      edited = true;
-    }
+  if (supply.main_fuse == units::Amperes(0.0)) return false;
+  if (draw_main_fuse_kind(app, supply)) return true;
+  const auto distance = number_stepper(app, {.label = "Battery to main fuse", .sub = "bare of any protection: as short as can be",
+                                             .field = circuit::Field::main_fuse_distance_m,
+                                             .value = supply.main_fuse_distance.number()});
+  if (!distance) return false;
+  supply.main_fuse_distance = units::Metres(distance->value);
+  commit(app, circuit::SetSupply{supply}, "main-fuse-distance", *distance);
+  return true;
+}
+
+// A rating that may be told or not: a switch, and its number under it.
+struct MaybeRating {
+  std::string_view question;
+  std::string_view unknown;      // under the question while it is not told
+  std::string_view label;
+  std::string_view key;          // joins what one held finger changes
+  circuit::Field field;
+  double first;                  // A: only where the field starts
+  std::optional<units::Amperes> circuit::Supply::* member;
+};
+constexpr MaybeRating kDisconnect{"There is a main switch", "none in the cable to the block", "Main switch", "disconnect",
+                                  circuit::Field::disconnect_a, 100.0, &circuit::Supply::disconnect};
+constexpr MaybeRating kBlock{"The whole block has a rating", "not told: all positions together", "Block", "block",
+                             circuit::Field::block_a, 100.0, &circuit::Supply::block_rating};
+
+bool draw_maybe(app::AppState& app, circuit::Supply supply, const MaybeRating& of) {
+  auto& rating = supply.*of.member;
+  const bool told = rating.has_value();
+  if (ui::switch_row(of.question, told, {.sub = told ? std::string() : std::string(of.unknown), .disabled = false})) {
+    rating = told ? std::nullopt : std::optional(units::Amperes(of.first));
+    app.editor().dispatch(circuit::SetSupply{supply});
+    return true;
   }
-  ui::end_flow();
-  return edited;
+  if (!told) return false;
+  const auto amperes = number_stepper(app, {.label = std::string(of.label), .sub = "marked on it", .field = of.field, .value = rating->number()});
+  if (!amperes) return false;
+  rating = units::Amperes(amperes->value);
+  commit(app, circuit::SetSupply{supply}, std::string(of.key), *amperes);
+  return true;
 }
 
 }  // namespace
@@ -112,12 +204,16 @@ void draw_supply_sheet(app::AppState& app, Memory&) {
   edited = edited || draw_own_volts(app, supply);
   ui::end_card();
   ui::begin_card("feeder", {.name = "Cable to the fuse block", .tone = ui::Tone::plain});
-  if (!edited) draw_feeder(app, supply);
+  edited = edited || draw_feeder(app, supply);
+  ui::end_card();
+  ui::begin_card("main-fuse", {.name = "Main fuse, switch and block", .tone = ui::Tone::plain});
+  edited = edited || draw_main_fuse(app, supply) || draw_maybe(app, supply, kDisconnect) || draw_maybe(app, supply, kBlock);
   ui::end_card();
   ui::notice({.tone = ui::Tone::caution, .title = {},
               .text = "A battery can deliver thousands of amps. Large and lithium batteries need a main fuse of their "
                       "own, close to the positive post, that can break that current.",
               .action = {}});
+  if (!edited) draw_practice_card(app);
 }
 
 }  // namespace screens
