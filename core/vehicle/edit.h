@@ -16,6 +16,7 @@ struct SetName { std::string name; };
 struct SetKind { circuit::Setting kind; };
 struct SetPractice { std::optional<tables::Practice> practice; std::string colours; };
 struct SetBattery { Battery battery; };          // another nominal voltage carries every told voltage along
+struct SetSupply { BlockId block; circuit::Supply supply; };   // its battery and the way from it, as supply_of() gives it
 struct AddSource { SourceKind kind; };
 struct SetSource { Source source; };             // by its id
 struct RemoveSource { SourceId id; };
@@ -33,7 +34,7 @@ struct AddTrace { CircuitId id; TraceRecord record; };         // its number is 
 struct PutTrace { CircuitId id; TraceRecord record; };         // back under its own number
 struct RemoveTrace { CircuitId id; std::uint32_t number; };
 
-using Edit = std::variant<SetName, SetKind, SetPractice, SetBattery, AddSource, SetSource, RemoveSource, AddBlock, SetBlock,
+using Edit = std::variant<SetName, SetKind, SetPractice, SetBattery, SetSupply, AddSource, SetSource, RemoveSource, AddBlock, SetBlock,
                           RemoveBlock, AddCircuit, RemoveCircuit, PlaceCircuit, MoveCircuit, EditCircuit, PutCircuit,
                           SetBuilt, AddTrace, PutTrace, RemoveTrace>;
 

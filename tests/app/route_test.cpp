@@ -18,7 +18,8 @@ std::string route_text(const app::Route& route) { return screens::places().addre
 TEST_CASE("every address reads back as itself") {
   for (const std::string text : {"size", "size/outlet/3", "size/why/10awg", "size/why/1-0awg", "size/why/2.5mm2",
                                  "size/what-if", "size/what-if/12awg", "size/place", "size/supply", "size/parts",
-                                 "size/reach", "size/label", "size/more", "circuits", "circuits/12", "preferences",
+                                 "size/reach", "size/label", "size/more", "size/built", "circuits", "circuits/12",
+                                 "circuits/circuit/3/5", "circuits/block/3/1", "circuits/source/3/2", "circuits/unread/1", "preferences",
                                  "preferences/sources"}) {
     CAPTURE(text);
     CHECK(route_text(parse_route(text)) == text);
@@ -33,7 +34,8 @@ TEST_CASE("a bad address is Size") {
     CAPTURE(text);
     CHECK(route_text(parse_route(text)) == "size");
   }
-  CHECK(route_text(parse_route("circuits/x")) == "circuits");
+  for (const std::string text : {"circuits/x", "circuits/0", "circuits/circuit/3", "circuits/circuit/3/0", "circuits/circuit/3/5/7", "circuits/block/x/1"})
+    CHECK_MESSAGE(route_text(parse_route(text)) == "circuits", text);
   CHECK(route_text(parse_route("preferences/x")) == "preferences");
 }
 
@@ -51,7 +53,7 @@ TEST_CASE("an outlet or circuit that is not there is not opened") {
   MemoryHost host;
   AppState state(host, screens::places(), {}, "size/outlet/77");
   CHECK(route_text(state.navigator().route()) == "size");
-  state.navigator().go(app::Route::at_stored(55));
+  state.navigator().go(app::Route::at_vehicle(55));
   CHECK(route_text(state.navigator().route()) == "circuits");
   state.navigator().route_changed("size/outlet/78");
   CHECK(route_text(state.navigator().route()) == "size");
@@ -63,7 +65,7 @@ TEST_CASE("the back gesture closes the sheet, then the screen") {
   AppState state(host, screens::places(), {}, "");
   host.on_route = [&state](std::string_view text) { state.navigator().route_changed(text); };
   state.navigator().go(app::Route::at(app::Screen::circuits));
-  state.navigator().go(app::Route::at_stored(1));
+  state.navigator().go(app::Route::at_vehicle(1));
   CHECK(host.title == "Circuits");
   host.go_back();   // the phone's own gesture
   CHECK(route_text(state.navigator().route()) == "circuits");
@@ -83,8 +85,9 @@ TEST_CASE("what opened and closed a sheet leaves no step behind") {
   CHECK(host.addresses == Steps{"size"});
   CHECK(state.messages().toast());   // that the demo made room is still told
   state.navigator().go(app::Route::at(app::Screen::circuits));
-  state.navigator().go(app::Route::at_stored(2));
-  state.desk().open_circuit(2);
+  const app::CircuitRef own = state.editor().current().circuit;
+  state.navigator().go(app::Route::at_circuit(own));
+  state.desk().open_circuit(own);
   CHECK(host.addresses == Steps{"size", "circuits", "size"});
   host.go_back();
   CHECK(route_text(state.navigator().route()) == "circuits");
@@ -133,11 +136,12 @@ TEST_CASE("a layer over the page has a step of its own") {
   }
   SUBCASE("what lay under it is gone") {
     state.navigator().go(app::Route::at(app::Screen::circuits));
-    state.desk().duplicate_circuit(1);
+    state.desk().duplicate_circuit(state.editor().current().circuit);
+    const app::CircuitRef copy = state.editor().current().circuit;
     state.navigator().go(app::Route::at(app::Screen::circuits));
-    state.navigator().go(app::Route::at_stored(2));
+    state.navigator().go(app::Route::at_circuit(copy));
     state.navigator().layers_over(1);
-    state.desk().delete_circuit(2);
+    state.desk().delete_circuit(copy);
     CHECK(route_text(state.navigator().route()) == "circuits");
     state.navigator().layers_over(0);
     CHECK(host.addresses.back() == "circuits");

@@ -84,7 +84,10 @@ TEST_CASE("one run of thin wire among thick ones: the fuse does not protect it")
   vehicle::Built built = app::nothing_told(state.editor().placed().plan);
   app::tell_size_throughout(built, "10awg", vehicle::Knowledge::known);
   app::tell_fuse(built, units::Amperes(15.0), vehicle::Knowledge::known);
-  app::tell_size(built, built.circuit.outlets.back().id, "20awg", vehicle::Knowledge::known);
+  REQUIRE(state.editor().tell_built(built));
+  state.settle();
+  CHECK(state.trace_desk().frame().frame.fuse_told);
+  app::tell_size(built, built.circuit.outlets.back().id, "18awg", vehicle::Knowledge::known);
   REQUIRE(state.editor().tell_built(built));
   state.settle();
   CHECK_FALSE(state.trace_desk().frame().wire_guessed);

@@ -369,7 +369,7 @@ TEST_CASE("a wire is picked by step, by typing in either list, and from all size
 TEST_CASE("without a circuit the calculators still work, and offer no circuit") {
   AppWalker walker;
   walker.host.records["preferences"] = "caution-seen yes\n";
-  walker.start({{"notebook", "order\nopen 0\nnext 2\n"}, {"preferences", "caution-seen yes\n"}}, "quick/drop-of-a-run");
+  walker.start({{"vehicles", "order\nopen 0 0\nnext 2\n"}, {"preferences", "caution-seen yes\n"}}, "quick/drop-of-a-run");
   CHECK(walker.shows("10 AWG loses"));
   CHECK_FALSE(walker.shows("Use in my circuit"));
 }

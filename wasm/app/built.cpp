@@ -98,6 +98,26 @@ std::string built_words(const std::optional<vehicle::Built>& built) {
   return wire + ", " + (fuse ? units::amperes_text(built->fuse) : std::string("fuse not known"));
 }
 
+bool same_outlets(const vehicle::Built& built, const circuit::Circuit& plan) {
+  return std::equal(built.circuit.outlets.begin(), built.circuit.outlets.end(), plan.outlets.begin(), plan.outlets.end(),
+                    [](const circuit::Outlet& a, const circuit::Outlet& b) { return a.id == b.id && a.fed_from == b.fed_from; });
+}
+
+vehicle::Built with_outlets_of(const vehicle::Built& built, const circuit::Circuit& plan) {
+  vehicle::Built now = nothing_told(plan);
+  now.fuse = built.fuse;
+  now.fuse_knowledge = built.fuse_knowledge;
+  now.date = built.date;
+  for (const vehicle::BuiltRun& told : built.runs) {
+    const RunOf to = run_of(now, told.outlet);
+    const circuit::Outlet* from = circuit::find_outlet(built.circuit, told.outlet);
+    if (to.outlet == nullptr || from == nullptr) continue;
+    to.outlet->run = from->run;
+    *to.known = told;
+  }
+  return now;
+}
+
 circuit::Circuit with_known_wire(circuit::Circuit plan, const vehicle::Built& built) {
   for (circuit::Outlet& outlet : plan.outlets) {
     const auto known = std::find_if(built.runs.begin(), built.runs.end(),

@@ -32,6 +32,10 @@ const tables::Conductor* one_size(const vehicle::Built& built);
 // "2.5 mm² throughout, 15 A": what is told, in a line; "not told" where nothing is.
 std::string built_words(const std::optional<vehicle::Built>& built);
 
+// Are they told of the outlets that the plan has?
+bool same_outlets(const vehicle::Built& built, const circuit::Circuit& plan);
+// The plan's outlets with what is told of those that were there before; the others are not known.
+vehicle::Built with_outlets_of(const vehicle::Built& built, const circuit::Circuit& plan);
 // The plan with the wire that is known to be there fixed in it: Size then sizes only what is new.
 circuit::Circuit with_known_wire(circuit::Circuit plan, const vehicle::Built& built);
 

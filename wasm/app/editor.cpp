@@ -5,6 +5,7 @@
 #include <utility>
 #include <variant>
 
+#include "document/circuit_file.h"
 #include "document/vehicle_file.h"
 #include "units/expect.h"
 
@@ -29,6 +30,23 @@ vehicle::Vehicle with_traces_of(vehicle::Vehicle earlier, const vehicle::Vehicle
   }
   earlier.next_id = std::max(earlier.next_id, now.next_id);
   return earlier;
+}
+
+std::string told_of(const vehicle::PlacedCircuit& placed) {
+  std::string text = document::write_circuit(placed.plan) + std::to_string(placed.block.number) + "/" + std::to_string(placed.position);
+  if (placed.built) text += document::write_circuit(placed.built->circuit) + std::to_string(placed.built->fuse.number());
+  return text;
+}
+
+// The one circuit that a step adds or changes; where it is none or several, `else_open`.
+vehicle::CircuitId changed_by(const vehicle::Vehicle& from, const vehicle::Vehicle& to, vehicle::CircuitId else_open) {
+  std::vector<vehicle::CircuitId> changed;
+  for (const vehicle::PlacedCircuit& placed : to.circuits) {
+    const vehicle::PlacedCircuit* before = vehicle::find_circuit(from, placed.id);
+    if (before == nullptr) return placed.id;
+    if (told_of(*before) != told_of(placed)) changed.push_back(placed.id);
+  }
+  return changed.size() == 1 ? changed.front() : else_open;
 }
 
 }  // namespace
@@ -159,8 +177,10 @@ void Editor::step(bool back) {
   History& history = *notebook_.history(number);
   auto earlier = back ? history.undo(now) : history.redo(now);
   if (!earlier) return;
+  const bool still = vehicle::find_circuit(earlier->vehicle, now.open) != nullptr;
+  const vehicle::CircuitId open = changed_by(now.vehicle, earlier->vehicle, still ? now.open : earlier->open);
   notebook_.replace(number, with_traces_of(std::move(earlier->vehicle), now.vehicle));
-  notebook_.open({number, earlier->open});
+  notebook_.open({number, open});
   vehicles_changed();
   messages_.say(sentence(back ? "Undone" : "Done again", what));
   navigator_.leave_what_is_gone();

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "circuit/validate.h"
+#include "screens/words.h"
 #include "units/parse.h"
 
 namespace screens {
@@ -197,6 +198,41 @@ std::optional<LoadChange> load_stepper(const app::AppState& app, std::string_vie
 void commit(app::AppState& app, const circuit::Edit& edit, std::string join_key, const ui::Changed& changed) {
   if (!changed.joins) app.editor().end_join();
   app.editor().dispatch(edit, std::move(join_key));
+}
+
+void change(app::AppState& app, std::uint32_t vehicle, const vehicle::Edit& edit, std::string join_key, const ui::Changed& changed) {
+  if (!changed.joins) app.editor().end_join();
+  app.editor().change(vehicle, edit, std::move(join_key));
+}
+
+namespace {
+
+constexpr std::string_view kUnknown = "I don't know";
+
+}  // namespace
+
+std::optional<std::string> size_chips(tables::GaugeSystem system, std::string_view chosen, std::string_view said,
+                                      bool may_be_unknown) {
+  std::optional<std::string> pressed;
+  ui::begin_flow();
+  for (const tables::Conductor& size : tables::conductors(system)) {
+    if (ui::chip(size.size, {.on = size.id == chosen, .said = std::string(said) + " " + size_text(size)})) pressed = std::string(size.id);
+  }
+  if (may_be_unknown && ui::chip(kUnknown, {.on = chosen.empty(), .said = std::string(said) + ": I don't know"})) pressed = std::string();
+  ui::end_flow();
+  return pressed;
+}
+
+std::optional<units::Amperes> fuse_chips(tables::FuseFamilyId kind, units::Amperes chosen, std::string_view said) {
+  std::optional<units::Amperes> pressed;
+  ui::begin_flow();
+  for (const double rating : tables::fuse_family(kind).ratings_a) {
+    const std::string text = trimmed(rating);
+    if (ui::chip(text, {.on = rating == chosen.number(), .said = std::string(said) + " " + text + " A"})) pressed = units::Amperes(rating);
+  }
+  if (ui::chip(kUnknown, {.on = chosen.number() <= 0.0, .said = std::string(said) + ": I don't know"})) pressed = units::Amperes(0.0);
+  ui::end_flow();
+  return pressed;
 }
 
 std::optional<std::string> name_field(Memory& memory, std::string_view field, std::string_view label,

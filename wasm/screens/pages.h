@@ -13,6 +13,7 @@ void draw_ladder_card(app::AppState& app);
 void draw_together_card(app::AppState& app);
 void draw_outlets_card(app::AppState& app);
 void draw_settings_card(app::AppState& app);
+void draw_practice_card(app::AppState& app);   // of the Supply sheet
 
 // What is wrong or waiting, over everything else on the page or sheet.
 void draw_messages(app::AppState& app);

@@ -103,7 +103,7 @@ void draw_trace_more_sheet(app::AppState& app, Memory&) {
     }
     ui::caption("An ended trace is kept with the circuit, with its date and answers.");
   }
-  if (ui::button("Wire and fuse fitted")) app.navigator().go(app::Route::at(app::Screen::trace, app::Sheet::trace_fitted));
+  if (app.editor().has_circuit() && ui::button("Wire and fuse there")) app.navigator().go(app::Route::at(app::Screen::trace, app::Sheet::trace_fitted));
   if (ui::button("Circuits", {.icon = ui::Icon::book})) app.navigator().go(app::Route::at(app::Screen::circuits));
   if (ui::button("Preferences")) app.navigator().go(app::Route::at(app::Screen::preferences));
 }

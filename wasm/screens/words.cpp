@@ -8,6 +8,13 @@
 namespace screens {
 namespace {
 
+constexpr std::array kSources{
+    Words{"Alternator", "of the engine, straight or through a relay"},
+    Words{"DC-DC charger", "from the vehicle's own battery"},
+    Words{"Mains charger", "from shore or a socket"},
+    Words{"Solar controller", "from panels on the roof"},
+    Words{"Other source", "a generator, a second battery"},
+};
 constexpr std::array<Words, 3> kLoadKinds{{
     {"Takes the same amps", "Most motors, pumps and plain LED strips."},
     {"Takes the same watts", "Chargers, inverters, most electronics: more amps as the volts fall."},
@@ -68,6 +75,7 @@ const CriterionWords& words_of(sizing::Criterion criterion) {
 }  // namespace
 
 std::span<const Words> load_kind_words() { return kLoadKinds; }
+std::span<const Words> source_words() { return kSources; }
 std::span<const Words> setting_words() { return kSettings; }
 std::span<const Words> use_words() { return kUses; }
 std::span<const Words> point_words() { return kPoints; }

@@ -18,6 +18,7 @@ struct Words {
 };
 std::span<const Words> load_kind_words();    // in the order of circuit::LoadKind
 std::span<const Words> setting_words();      // in the order of circuit::Setting
+std::span<const Words> source_words();       // in the order of vehicle::SourceKind
 std::span<const Words> use_words();          // in the order of circuit::Use
 std::span<const Words> point_words();        // in the order of circuit::PointKind
 std::span<const Words> joint_words();        // in the order of circuit::Joint
