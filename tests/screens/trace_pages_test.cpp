@@ -136,7 +136,8 @@ TEST_CASE("a fuse rating is named only for a known wire that it protects") {
   const auto built = [&walker] { return document::read_vehicles(stored(walker, "vehicle/2")).vehicles.at(0).circuits.at(0).built; };
   REQUIRE(built());
   CHECK(built()->fuse == units::Amperes(30.0));
-  for (const circuit::Outlet& outlet : built()->circuit.outlets) CHECK(outlet.run.size == "14awg");
+  const auto told_so_far = built();
+  for (const circuit::Outlet& outlet : told_so_far->circuit.outlets) CHECK(outlet.run.size == "14awg");
   const auto to_the_fuse = [&] {
     REQUIRE(walker.go("trace"));
     REQUIRE(walker.press("Everything on this fuse is dead"));
@@ -160,7 +161,8 @@ TEST_CASE("a fuse rating is named only for a known wire that it protects") {
   REQUIRE(walker.press(ui::Role::checkbox, "Wire: I don't know"));
   REQUIRE(walker.press(ui::Role::checkbox, "Fuse: I don't know"));
   CHECK(built()->fuse_knowledge == vehicle::Knowledge::unknown);
-  for (const circuit::Outlet& outlet : built()->circuit.outlets) CHECK_FALSE(outlet.run.size.has_value());
+  const auto told_no_more = built();
+  for (const circuit::Outlet& outlet : told_no_more->circuit.outlets) CHECK_FALSE(outlet.run.size.has_value());
   REQUIRE(walker.press("Forget all this"));
   CHECK_FALSE(built().has_value());
 }

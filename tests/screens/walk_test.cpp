@@ -1,5 +1,6 @@
 // The app walked as a person walks it, by role and name.
 #include "circuits.h"
+#include "document/circuit_file.h"
 #include "support.h"
 
 using screens_test::arrange;
