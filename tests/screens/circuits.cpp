@@ -113,7 +113,7 @@ std::vector<Scene> scenes() {
       {"circuits", demo, "circuits", false, 0},
       {"vehicle", demo, "circuits/2", true, 1700},
       {"stored", demo, "circuits/circuit/2/2", false, 0},
-      {"block", demo, "circuits/block/2/1", true, 2600},
+      {"block", demo, "circuits/block/2/1", true, 1900},
       {"unread", demo, "circuits/unread/1", false, 0},
       {"built", demo, "size/built", true, 1600},
       {"preferences", demo, "preferences", true, 1100},

@@ -50,21 +50,36 @@ bool draw_what(const At& at, Memory& memory) {
   return true;
 }
 
-bool draw_positions(const At& at) {
+bool draw_taken(const At& at) {
   for (int position = 1; position <= at.block.positions; ++position) {
     const vehicle::PlacedCircuit* there = vehicle::at_position(at.of, at.block.id, position);
+    if (there == nullptr) continue;
     const ui::Scope scope(static_cast<std::uint32_t>(position));
     const std::string badge = std::to_string(position);
-    if (there != nullptr) {
-      if (!ui::list_row(there->plan.name, {.badge = badge, .said = "Position " + badge + ": " + there->plan.name})) continue;
-      at.app.navigator().go(app::Route::at_circuit({at.number, there->id}));
-      return true;
-    }
-    if (!ui::list_row("Spare", {.sub = "tap to put a new circuit here", .badge = badge, .chevron = false, .said = "Position " + badge + ": spare, put a new circuit here"})) continue;
-    at.app.desk().new_circuit_in(at.number, at.block.id, position);
+    if (!ui::list_row(there->plan.name, {.badge = badge, .said = "Position " + badge + ": " + there->plan.name})) continue;
+    at.app.navigator().go(app::Route::at_circuit({at.number, there->id}));
     return true;
   }
   return false;
+}
+
+bool draw_spare(const At& at) {
+  std::vector<int> spare;
+  for (int position = 1; position <= at.block.positions; ++position) {
+    if (vehicle::at_position(at.of, at.block.id, position) == nullptr) spare.push_back(position);
+  }
+  if (spare.empty()) return false;
+  if (!ui::disclosure(std::to_string(spare.size()) + " spare", false, "put a new circuit on one")) return false;
+  ui::begin_flow();
+  int pressed = 0;
+  for (const int position : spare) {
+    const std::string number = std::to_string(position);
+    if (ui::chip(number, {.said = "New circuit on position " + number})) pressed = position;
+  }
+  ui::end_flow();
+  if (pressed == 0) return false;
+  at.app.desk().new_circuit_in(at.number, at.block.id, pressed);
+  return true;
 }
 
 }  // namespace
@@ -80,7 +95,7 @@ void draw_block_sheet(app::AppState& app, Memory& memory) {
   ui::end_card();
   ui::begin_card("positions", {.name = "Positions", .tone = ui::Tone::plain});
   ui::card_title("Positions");
-  edited = edited || draw_positions(at);
+  edited = edited || draw_taken(at) || draw_spare(at);
   ui::end_card();
   if (edited || draw_supply_cards({app, at.number, at.block.id})) return;
   if (at.of.blocks.size() < 2 || !ui::button("Remove this block", {.said = "Remove " + at.block.name})) return;
