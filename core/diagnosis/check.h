@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "diagnosis/answer.h"
 #include "diagnosis/case.h"
 #include "network/branch_network.h"
 
@@ -51,45 +52,37 @@ struct State {
 
 enum class CheckKind : int {
   // Two points, `red` and `black` leads.
-  volts,            // meter. Words: full, between, zero, minus
-  glow,             // lamp across the two points. bright, dim, dark
-  ohms,             // meter on ohms, fuse out. joined (below 5 ohm), some, open
+  volts,            // meter
+  glow,             // lamp across the two points
+  ohms,             // meter on ohms, fuse out, proved dead on volts first
   // At an outlet.
   device_here,      // the device that failed (symptom device) in another outlet of this circuit, left in
-                    // that outlet while it is watched. works, weak, dead
-  other_device,     // known good device in this outlet. works, weak, dead
-  device_elsewhere, // the device that failed, in an outlet of another circuit known to be alive. works, dead
-  others_work,      // the failed device in every outlet that the complaint does not name. all, some, none
-  wiggle,           // lamp or device plugged in at `outlet`; move the cable and the plug, watch. steady, flickers
+                    // that outlet while it is watched
+  other_device,     // known good device in this outlet
+  device_elsewhere, // the device that failed, in an outlet of another circuit known to be alive
+  others_work,      // the failed device in every outlet that the complaint does not name
+  wiggle,           // lamp or device plugged in at `outlet`; move the cable and the plug, watch
                     // (flickers: opens_when_moved, or a resistive joint, on the way to this outlet)
-  look_behind,      // fuse out, proved dead, outlet drawn forward: splices, tabs, colours, cables.
-                    // fine, red-splice, black-splice, red-tab, black-tab, crossed-tabs, crossed-splice,
-                    // other-cable, damaged (insulation of this outlet's run), live
-  tug,              // fuse out, proved dead: pull each wire at this outlet's splices and tabs.
-                    // holds, red-splice, black-splice, red-tab, black-tab, live
-  read_gauge,       // the size printed on the wire at this outlet. as-drawn, thinner
+  look_behind,      // fuse out, proved dead, outlet drawn forward: splices, tabs, colours, cables
+                    // (damaged: insulation of this outlet's run)
+  tug,              // fuse out, proved dead: pull each wire at this outlet's splices and tabs
+  read_gauge,       // the size printed on the wire at this outlet, against what is built
   // At the block.
-  block_alive,      // does anything else on the block work? yes, weak, no
+  block_alive,      // does anything else on the block work?
   fuse_look,        // which fuse sits in our position, and is its element whole?
-                    // whole, blown, missing, elsewhere (empty, and a fuse sits where none belongs)
-  fuse_press,       // press our fuse home, watch the failed device. works, same
-  fuse_swap,        // a new fuse of the same rating in our position, watch the failed device:
-                    // works, same, blows-at-once, blows-later
-  pull_fuse,        // pull a fuse, ours (neighbour -1) or a neighbour's, watch the outlet with something
-                    // running in it. dies, stays, was-dead
-  neighbour_fuse,   // the neighbour's fuse out? Put it in; watch the failed device. works, same
-  tug_clamps,       // main switch open, fuse out, proved dead, feed stud too: pull red and black at our clamps. holds, red, black, live
-  main_look,        // main fuse and main switch. on, off
-  add_up,           // what is usually plugged in, added up against the fuse. within, over
+                    // (elsewhere: empty, and a fuse sits where none belongs)
+  fuse_press,       // press our fuse home, watch the failed device
+  fuse_swap,        // a new fuse of the same rating in our position, watch the failed device
+  pull_fuse,        // see something run in `outlet`, pull a fuse, ours (neighbour -1) or a neighbour's, and
+                    // try it again
+  neighbour_fuse,   // the neighbour's fuse out? Put it in; watch the failed device
+  tug_clamps,       // main switch open, fuse out, proved dead, feed stud too: pull plus and minus at our clamps
+  main_look,        // main fuse and main switch
+  add_up,           // what is usually plugged in, added up against the fuse
 };
-struct CheckKindRow {
-  CheckKind kind;
-  std::string_view key;   // stable: "volts"
-  std::string_view tool;  // "meter", "lamp", "meter on ohms", "eyes", "hands", "device", "spare fuse"
-};
-const CheckKindRow& check_kind_row(CheckKind kind);
+inline constexpr std::size_t kCheckKinds = static_cast<std::size_t>(CheckKind::add_up) + 1;
 
-// What hands do, for the safety rules (safety.h).
+// What is done, for the safety rules (safety.h).
 enum class Act {
   watch,      // look, ask, plug and unplug at the front of an outlet
   probe,      // insulated probe tips on metal; may be live
@@ -97,9 +90,15 @@ enum class Act {
   cover,      // move a cable or plug by its insulation; may be live
   hands,      // fingers near bare conductors: the part must be dead, and proved dead
 };
+// What a check or a repair takes, stated in its row: nothing is advised on what a row leaves open (safety.h).
+struct Takes {
+  bool hands_on_conductors;   // fingers on bare metal or on what may come bare, at any step
+  bool tools_on_metal;        // a probe, a lamp's leads, a spanner on metal that is bare
+  bool live_circuit;          // at any step with this circuit, or what it touches, under voltage
+};
 
 struct Choice {
-  std::string key;       // "full"; stable
+  AnswerKey key;
   std::string words;     // "About 12.6 V", for this circuit
   // The range of the reading that the word stands for; empty for words without a number.
   std::optional<double> low, high;
@@ -113,7 +112,8 @@ struct Check {
   circuit::OutletId outlet = circuit::kBlock;   // kinds at an outlet; else kBlock
   int neighbour = -1;         // pull_fuse, neighbour_fuse
   State state;
-  Act act = Act::watch;
+  Act act = Act::hands;            // the most there is, as in `takes`, until its row says less
+  Takes takes{true, true, true};
   bool proves_dead = false;   // the instruction starts with pulling the fuse and proving dead
   std::vector<Site> sites;    // where one has to be
   double minutes = 1.0;       // by itself, from the spot, circuit as it should be (see Tracer::minutes)
@@ -123,17 +123,5 @@ struct Check {
   std::vector<Choice> choices;
   bool takes_reading = false; // volts and ohms: a typed figure is welcome
 };
-
-enum class AnswerKind { word, reading, cant_reach, not_sure };
-struct Answer {
-  AnswerKind kind = AnswerKind::not_sure;
-  std::string word;        // AnswerKind::word: a Choice's key
-  double reading = 0.0;    // AnswerKind::reading: volts as shown, with its sign, or ohms (infinity: open)
-  friend bool operator==(const Answer&, const Answer&) = default;
-};
-Answer word(std::string_view key);
-Answer reading(double number);
-Answer cant_reach();
-Answer not_sure();
 
 }  // namespace diagnosis

@@ -3,20 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diagnosis/judgement_constants.h"
+
 namespace diagnosis {
 namespace {
-
-// Enough of the posterior to choose by; the inference itself leaves nothing out.
-constexpr double kCovered = 0.99;
-constexpr std::size_t kMostScenarios = 100;
-// Two steps ahead costs scenarios x candidates x starts; above this many products one step must do.
-constexpr std::size_t kCheapProducts = 60'000;
-constexpr std::size_t kStarts = 5, kSeconds = 24;
-// What a minute is worth, of the best first check's rate: less than all of it, because the bits that are
-// left towards the end come dearer. Between a half and all of it little changes.
-constexpr double kPriceOfMinutes = 2.0 / 3.0;
-constexpr double kRareAnswer = 0.02;    // not looked past
-constexpr double kSureByThen = 0.15;    // bits left: nothing more is asked
 
 double p_log_p(double p) { return p > 0.0 ? p * std::log2(p) : 0.0; }
 
@@ -35,7 +25,7 @@ void keep_the_likely(std::vector<Weighed>& weighed) {
   std::sort(weighed.begin(), weighed.end(), [](const Weighed& a, const Weighed& b) { return a.probability > b.probability; });
   double sum = 0.0;
   std::size_t kept = 0;
-  while (kept < weighed.size() && kept < kMostScenarios && (sum < kCovered || kept < 2)) sum += weighed[kept++].probability;
+  while (kept < weighed.size() && kept < judged_count(Judged::most_scenarios) && (sum < judged(Judged::covered) || kept < 2)) sum += weighed[kept++].probability;
   weighed.resize(kept);
   for (Weighed& each : weighed) each.probability /= sum;
   std::stable_sort(weighed.begin(), weighed.end(), [](const Weighed& a, const Weighed& b) { return a.group < b.group; });
@@ -125,10 +115,10 @@ class Ahead {
     for (std::size_t s = 0; s < weighed_.size(); ++s) {
       sum += after_[s] = probability_[s] * static_cast<double>(grid_.at(first, s)[answer]);
     }
-    if (sum < kRareAnswer) return 0.0;
+    if (sum < judged(Judged::rare_answer)) return 0.0;
     for (double& each : after_) each /= sum;
     const double left = entropy_of_groups(weighed_, after_);
-    if (left < kSureByThen) return 0.0;
+    if (left < judged(Judged::sure_by_then)) return 0.0;
     double best = 0.0;
     for (std::size_t j = 0; j < seconds_.size(); ++j) {
       // All that is left is the most that any check can tell.
@@ -170,14 +160,14 @@ NextChoice choose(const Model& model, std::vector<Weighed> weighed, const std::v
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rate(a) > rate(b); });
   std::size_t chosen = order.front();
 
-  if (weighed.size() * candidates.size() <= kCheapProducts) {
-    const double price = kPriceOfMinutes * rate(chosen);
+  if (weighed.size() * candidates.size() <= judged_count(Judged::cheap_products)) {
+    const double price = judged(Judged::price_of_minutes) * rate(chosen);
     std::vector<std::size_t> leading = order;
-    leading.resize(std::min(kSeconds, leading.size()));
+    leading.resize(std::min(judged_count(Judged::seconds), leading.size()));
     Ahead ahead(model, setup, weighed, probability, grid, candidates, leading);
     double most = -1e300;
-    for (std::size_t i = 0; i < std::min(kStarts, order.size()); ++i) {
-      if (bits[order[i]] < 1e-3) continue;
+    for (std::size_t i = 0; i < std::min(judged_count(Judged::starts), order.size()); ++i) {
+      if (bits[order[i]] < judged(Judged::least_start_bits)) continue;
       const double worth = ahead.worth(order[i], bits[order[i]], price);
       if (worth > most) {
         most = worth;

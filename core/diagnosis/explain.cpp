@@ -3,15 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diagnosis/judgement_constants.h"
 #include "diagnosis/words.h"
 #include "units/format.h"
 
 namespace diagnosis {
 namespace {
-
-// A 12 V system charging stands below 15 V; a third more than half again is no reading of it.
-constexpr double kMostPerNominal = 1.5;
-constexpr std::size_t kMostNamed = 3;
 
 std::string volts(double number) { return units::volts_text(units::Volts(number)); }
 std::string ohms(double number) { return std::isinf(number) ? std::string("open") : units::ohms_text(units::Ohms(number)); }
@@ -19,20 +16,21 @@ std::string ohms(double number) { return std::isinf(number) ? std::string("open"
 Receipt judge_volts(const Case& the_case, double emf_v, const Check& check, double typed) {
   const double nominal = the_case.circuit.supply.nominal.number();
   const std::string system = joined({units::number_text(nominal, 3), " V"});
-  if (std::abs(typed) > kMostPerNominal * nominal) {
+  if (std::abs(typed) > judged(Judged::most_per_nominal) * nominal) {
     return {false, joined({volts(typed), " is more than a ", system,
                            " circuit can have. Look at the decimal point, at mV, and whether the meter is on volts and not on ohms."})};
   }
-  if (typed < -0.04 * emf_v && !(check.state.plugged != Plugged::nothing && std::abs(typed) < 1.0)) {
+  if (typed < -judged(Judged::zero_below) * emf_v &&
+      !(check.state.plugged != Plugged::nothing && std::abs(typed) < judged(Judged::minus_under_load_v))) {
     return {true, "A minus: plus and minus are changed over here, or your leads are. Taken as read; take it again if the leads were crossed."};
   }
-  if (typed > 1.25 * emf_v) return {true, joined({volts(typed), " is more than the battery alone gives. Is something charging?"})};
+  if (typed > judged(Judged::above_battery) * emf_v) return {true, joined({volts(typed), " is more than the battery alone gives. Is something charging?"})};
   return {true, {}};
 }
 
 std::string list_of(const Case& the_case, const std::vector<Fault>& faults) {
   std::string text;
-  const std::size_t named = std::min(kMostNamed, faults.size());
+  const std::size_t named = std::min(judged_count(Judged::most_named), faults.size());
   for (std::size_t i = 0; i < named; ++i) {
     if (i > 0) text += "; ";
     std::string words = fault_words(the_case, faults[i]);
@@ -47,7 +45,7 @@ std::string list_of(const Case& the_case, const std::vector<Fault>& faults) {
 
 Receipt judge_answer(const Case& the_case, double emf_v, const Check& check, const Answer& answer) {
   if (answer.kind == AnswerKind::word) {
-    const bool known = std::any_of(check.choices.begin(), check.choices.end(), [&](const Choice& c) { return c.key == answer.word; });
+    const bool known = std::any_of(check.choices.begin(), check.choices.end(), [&](const Choice& c) { return c.key == answer.key; });
     return known ? Receipt{true, {}} : Receipt{false, "That is not one of the answers to this check."};
   }
   if (answer.kind != AnswerKind::reading) return {true, {}};
@@ -99,7 +97,7 @@ std::string evidence_words(const Case& the_case, const Check& check, const Answe
     told = check.kind == CheckKind::ohms ? ohms(seen.reading) : volts(seen.reading);
   } else {
     for (const Choice& choice : check.choices) {
-      if (choice.key == seen.word) told = choice.words;
+      if (choice.key == seen.key) told = choice.words;
     }
   }
   std::string text = joined({what, ": ", told, " seen"});

@@ -1,5 +1,5 @@
-// The ways a branch fails, one row each: what the network looks like then, how often it happens,
-// what puts it right. A hypothesis is a kind at a place; its size is not known and is integrated
+// The ways a branch fails, one row each: how often it happens, what the network looks like then, how it shows
+// to eyes and hands, what puts it right. A row that leaves anything out does not compile. A hypothesis is a kind at a place; its size is not known and is integrated
 // over the row's spread.
 #pragma once
 
@@ -9,7 +9,9 @@
 #include <string_view>
 #include <vector>
 
+#include "diagnosis/answer.h"
 #include "diagnosis/case.h"
+#include "diagnosis/fault_size.h"
 #include "network/branch_network.h"
 #include "tables/citation.h"
 
@@ -51,25 +53,68 @@ enum class RemedyKind : int {
   replace_run, remake_splice, clear_short, shed_load, refit_tab, replace_outlet, replace_device,
   swap_at_tabs, swap_at_splice, reconnect_pair, thicker_wire, look_further,
 };
+inline constexpr std::size_t kRemedyKinds = static_cast<std::size_t>(RemedyKind::look_further) + 1;
 
 // Which places a kind can stand at. A neighbour: once for each of Case::neighbours in our loom.
 enum class PlacedAt { circuit, circuit_side, outlet, outlet_side, outlet_neighbour };
 
+// What a fault does to the network, seen from outside (scenario.h makes edits of it).
+enum class Damage {
+  nothing,        // the circuit is as it should be
+  series,         // `sizes` more ohms in `element`
+  splice_ports,   // the same in any port of the splice: from the source, to the tail, to what goes on
+  swapped,        // the away ends of both sides of `element` change places
+  shorted,        // plus on minus at the far end of the run
+  fed_from_neighbour,  // its line joined here, its fuse in
+  fed_from_dead_neighbour,  // its fuse out
+  weak_source,    // `sizes`: share of nominal volts left
+  thin_runs,      // `sizes`: times the ohms of every run
+};
+struct DamageRow {
+  Damage damage;
+  network::Element element;
+  std::span<const Size> sizes;
+};
+
+// As which answer a fault shows to whoever looks, pulls or moves, by its side, and how often; else `otherwise`.
+struct Show {
+  AnswerKey plus, minus, otherwise;
+  double often;
+};
+struct Shows {
+  Show behind;            // look_behind, at its outlet
+  Show tugged;            // tug at its outlet; of a fault at the block, tug_clamps
+  Show fuse;              // fuse_look
+  double flickers;        // wiggle, on the way to the outlet
+  double main_off;        // main_look
+  double over;            // add_up
+  double thinner;         // read_gauge
+  double dead_elsewhere;  // device_elsewhere
+  const tables::Citation* citation;
+};
+// How likely somebody who has this fault comes with a complaint that is not about an outlet's volts.
+struct ToldAs {
+  double blows_at_once, blows_later, something_else_alive;
+};
+
 struct FaultRow {
   FaultKind kind;
   std::string_view key;         // stable in files: "splice-open"
-  std::string_view words;       // "Splice {side} at {outlet} is open", see fault_words()
+  std::string_view words;       // "The {side} splice at {outlet} is open", see fault_words()
   PlacedAt placed_at;
   double prior;                 // relative, for one place (one side of one outlet)
   std::string_view reasoning;   // why this prior
-  RemedyKind remedy;
-  double repair_minutes;        // typical, from the fuse out to the re-test; our estimate
   const tables::Citation* citation;   // of the prior; never null
+  DamageRow does;
+  Shows shows;
+  ToldAs told_as;
+  RemedyKind remedy;
+  double repair_minutes;        // typical, from the fuse out to the re-test
+  const tables::Citation* minutes_citation;
 };
 std::span<const FaultRow> fault_rows();        // in the order of FaultKind
 const FaultRow& fault_row(FaultKind kind);
 const FaultRow* fault_by_key(std::string_view key);
-const tables::Citation& prior_citation();      // our estimate from trade sense
 
 // A kind at a place. `outlet`: where it stands, or whose run it is; kBlock for the circuit's own.
 struct Fault {

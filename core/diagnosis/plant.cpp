@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diagnosis/built.h"
+#include "diagnosis/judgement_constants.h"
 #include "network/probe.h"
 
 namespace diagnosis {
@@ -124,12 +126,14 @@ double Potentials::ohms(int a, int b) const {
 
 Plant::Plant(const Case& the_case) {
   const circuit::Circuit& circuit = the_case.circuit;
-  const network::BranchNetwork built = network::build(circuit, the_case.fitted, {}, network::BatteryState::resting);
+  const network::BranchNetwork built = network::build(circuit, fitted_of(the_case), {}, network::BatteryState::resting);
   const int pairs = first_outlet + kPairsPerOutlet * static_cast<int>(circuit.outlets.size());
   parent_.assign(at(2 * pairs), -1);
   ohm_.assign(at(2 * pairs), 0.0);
   nominal_v_ = circuit.supply.nominal.number();
   lamp_ohm_ = network::lamp_hot_resistance(circuit.supply.nominal).number();
+  test_device_ = {circuit::LoadKind::resistive, judged(Judged::test_device_a), nominal_v_,
+                  network::fold_voltage(circuit::Load{}, circuit.supply.nominal).number()};
   for (const circuit::Outlet& outlet : circuit.outlets) ids_.push_back(outlet.id);
   for (int pair = main_fuse; pair < first_outlet; ++pair) {
     parent_[at(red(pair))] = red(pair - 1);
@@ -158,11 +162,28 @@ Plant::Plant(const Case& the_case) {
     }
     ohm_[at(node_of(each.place.element, outlet_index(each.place.outlet), each.place.side))] = branch.value;
   }
+  fit_wires(the_case);
   // A neighbour's line to here: taken as our own wire over the same way, its fuse and clamp as ours.
   for (int k = 0; k < static_cast<int>(ids_.size()); ++k) {
     double line = ohm_[at(red(fuse))] + ohm_[at(red(fuse_contact))] + ohm_[at(red(clamp))];
     for (int o = k; o >= 0; o = parent_outlet_[at(o)]) line += ohm_[at(node_of(Element::wire, o, Side::positive))];
     line_ohm_.push_back(line);
+  }
+}
+
+// The network has one size throughout; each run and tail gets what is built there.
+void Plant::fit_wires(const Case& the_case) {
+  wire_spread_ = diagnosis::wire_spread(the_case);
+  for (int k = 0; k < static_cast<int>(ids_.size()); ++k) {
+    const WireFactors factors = wire_factors(the_case, ids_[at(k)]);
+    double both_ways = parent_outlet_[at(k)] < 0 ? 0.0 : wire_ohm_[at(parent_outlet_[at(k)])];
+    for (const Side side : {Side::positive, Side::negative}) {
+      double& wire = ohm_[at(node_of(Element::wire, k, side))];
+      wire *= factors.run;
+      ohm_[at(node_of(Element::tail, k, side))] *= factors.tail;
+      both_ways += wire;
+    }
+    wire_ohm_.push_back(both_ways);
   }
 }
 
@@ -197,12 +218,13 @@ int Plant::node(const Spot& spot, bool fuse_in) const {
   return node_of(Element::outlet_inside, k, spot.side);
 }
 
-// Turns the red part that hangs on nothing round, so that it hangs on the black wire at the short.
+// Behind the blown fuse the red wires hang loose. The short joins them to the black wire: their parents are
+// turned round, so that the way to a post leads through the short.
 void Plant::lay_short(int outlet, Potentials& at_now) const {
   const int r = node_of(Element::wire, outlet, Side::positive);
   const int b = node_of(Element::wire, outlet, Side::negative);
   int below = b;
-  double ohm_below = kShortOhm;
+  double ohm_below = judged(Judged::short_ohm);
   for (int n = r; n >= 0;) {
     const int above = at_now.parent[at(n)];
     const double ohm_above = at_now.path_ohm[at(n)];   // still the element's own here
@@ -238,7 +260,7 @@ void Plant::apply(const Edit& edit, const Bench& bench, Potentials& now, double&
       return;
     }
     case EditKind::weak_source:
-      emf_v *= edit.ohm;
+      emf_v *= edit.emf_factor;
       source_ohm *= edit.factor;
       return;
     case EditKind::thin_runs:

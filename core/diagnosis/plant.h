@@ -9,7 +9,6 @@
 #pragma once
 
 #include <cstddef>
-#include <limits>
 #include <span>
 #include <vector>
 
@@ -20,8 +19,6 @@
 
 namespace diagnosis {
 
-inline constexpr double kOpenOhm = std::numeric_limits<double>::infinity();
-inline constexpr double kShortOhm = 1e-3;      // a chafed pair
 inline constexpr std::size_t kMaxEdits = 4;
 
 enum class EditKind {
@@ -29,7 +26,7 @@ enum class EditKind {
   swap,         // the away ends of a red and a black element change places
   refeed,       // the wire of an outlet comes from a neighbour's line: `ohm` each way; `neighbour`, `live`
   short_pair,   // red on black at the outlet's end of its run
-  weak_source,  // emf times `ohm`, internal resistance times `factor`
+  weak_source,  // emf times `emf_factor`, internal resistance times `factor`
   thin_runs,    // every run's resistance times `factor`
 };
 struct Edit {
@@ -39,6 +36,7 @@ struct Edit {
   network::Side side = network::Side::positive;
   double ohm = 0.0;
   double factor = 1.0;
+  double emf_factor = 1.0;
   int neighbour = -1;
   bool live = true;
 };
@@ -132,27 +130,30 @@ class Plant {
   [[nodiscard]] double nominal_v() const { return nominal_v_; }
   [[nodiscard]] double lamp_ohm() const { return lamp_ohm_; }
   // The known good device, and what failed at this outlet (its load; 1 A when none is told).
-  [[nodiscard]] double test_device_ohm() const { return nominal_v_ / 0.5; }
-  [[nodiscard]] Appliance test_device() const { return {circuit::LoadKind::resistive, 0.5, nominal_v_, 0.25 * nominal_v_}; }
+  [[nodiscard]] const Appliance& test_device() const { return test_device_; }
   [[nodiscard]] const Appliance& device(int outlet) const { return device_[static_cast<std::size_t>(outlet)]; }
   [[nodiscard]] bool feeds(int outlet, int other) const;   // on the way to it, or the same
   [[nodiscard]] std::size_t outlets() const { return parent_outlet_.size(); }
   [[nodiscard]] int parent_outlet(int outlet) const { return parent_outlet_[static_cast<std::size_t>(outlet)]; }
   [[nodiscard]] double line_ohm(int outlet) const { return line_ohm_[static_cast<std::size_t>(outlet)]; }
+  // The wires alone, both ways from the block, and how far their ohms may be off (built.h).
+  [[nodiscard]] double wire_ohm(int outlet) const { return wire_ohm_[static_cast<std::size_t>(outlet)]; }
+  [[nodiscard]] double wire_spread() const { return wire_spread_; }
   [[nodiscard]] double distance_m(int outlet) const { return distance_m_[static_cast<std::size_t>(outlet)]; }
 
  private:
-  void element(network::Element element, int outlet, network::Side side, int* node_index) const;
   void apply(const Edit& edit, const Bench& bench, Potentials& at, double& emf_v, double& source_ohm) const;
   void lay_short(int outlet, Potentials& at) const;
+  void fit_wires(const Case& the_case);
 
   std::vector<int> parent_;        // by node; -1: a post
   std::vector<double> ohm_;        // to the parent
   std::vector<int> parent_outlet_;
-  std::vector<double> line_ohm_, distance_m_;
+  std::vector<double> line_ohm_, wire_ohm_, distance_m_;
   std::vector<Appliance> device_;
+  Appliance test_device_;
   std::vector<circuit::OutletId> ids_;
-  double emf_v_ = 0.0, source_ohm_ = 0.0, nominal_v_ = 12.0, lamp_ohm_ = 28.8;
+  double emf_v_ = 0.0, source_ohm_ = 0.0, nominal_v_ = 12.0, lamp_ohm_ = 28.8, wire_spread_ = 0.0;
 };
 
 }  // namespace diagnosis

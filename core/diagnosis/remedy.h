@@ -13,12 +13,13 @@ namespace diagnosis {
 
 struct RemedyStep {
   std::string words;
-  Act act = Act::watch;
-  bool fuse_in = false;           // our fuse, while this step is done
+  Act act = Act::hands;           // the most there is, until its row says less
+  bool fuse_in = true;            // our fuse, while this step is done
   bool main_on = true;            // false: the battery is cut off from the block
   bool proved_dead = false;       // an earlier step proved it, and it is still so
   bool proves_dead = false;       // this step does: tester on the part, then on a live point
-  std::optional<units::Amperes> fits_fuse;   // a fuse put in by this step
+  bool puts_fuse_in = false;      // into our position
+  std::optional<units::Amperes> fits_fuse;   // its rating, where words may name it (names_fuse())
 };
 
 struct Retest {

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "diagnosis/explain.h"
+#include "diagnosis/judgement_constants.h"
 #include "diagnosis/trace_work.h"
 
 namespace diagnosis {
@@ -23,10 +24,14 @@ Tracer& Tracer::operator=(Tracer&&) noexcept = default;
 
 const Case& Tracer::the_case() const { return work_->model->the_case; }
 const Record& Tracer::record() const { return work_->record; }
-std::vector<Check> Tracer::all_checks() const { return work_->model->checks; }
+std::vector<Check> Tracer::all_checks() const {
+  std::vector<Check> all;
+  for (const Check& each : work_->model->checks) all.push_back(work_->model->worded(each));
+  return all;
+}
 std::optional<Check> Tracer::find_check(std::string_view id) const {
   const Check* found = work_->check(id);
-  return found == nullptr ? std::nullopt : std::optional<Check>(*found);
+  return found == nullptr ? std::nullopt : std::optional<Check>(work_->model->worded(*found));
 }
 
 Advice Tracer::next() const {
@@ -59,7 +64,7 @@ std::vector<Suspect> Tracer::suspects(std::size_t at_most) const {
     suspect.probability = by_hypothesis[h];
     suspect.words = fault_words(the_case(), suspect.fault);
     suspect.remedy_id = w.model->group_ids[static_cast<std::size_t>(w.model->group_of[h])];
-    if (partner[h] >= 0 && best_pair[h] > 0.5 * by_hypothesis[h]) {
+    if (partner[h] >= 0 && best_pair[h] > judged(Judged::pair_told_from) * by_hypothesis[h]) {
       suspect.with = w.model->hypotheses[static_cast<std::size_t>(partner[h])].fault;
     }
     all.push_back(std::move(suspect));
@@ -111,11 +116,11 @@ std::vector<Evidence> Tracer::evidence(const Suspect& suspect) const {
       mean += w.model->hypotheses[h].prior * std::exp(w.log_chance(entry, other));
     }
     const double ratio = std::exp(own) / mean;
-    if (ratio > 0.5 && ratio < 2.0) continue;
+    if (ratio > 1.0 / judged(Judged::evidence_ratio) && ratio < judged(Judged::evidence_ratio)) continue;
     Evidence evidence;
     evidence.entry = i;
-    evidence.speaks_for = ratio >= 2.0;
-    evidence.words = evidence_words(the_case(), *done, entry.answer, w.model->likelihood.value(*done, look));
+    evidence.speaks_for = ratio >= judged(Judged::evidence_ratio);
+    evidence.words = evidence_words(the_case(), w.model->worded(*done), entry.answer, w.model->likelihood.value(*done, look));
     all.push_back(std::move(evidence));
   }
   return all;
@@ -167,7 +172,7 @@ Receipt Tracer::observe(std::string_view check_id, const Answer& answer) {
 Receipt Tracer::after_remedy(std::string_view remedy_id, RetestResult result) {
   const auto& ids = work_->model->group_ids;
   if (std::find(ids.begin(), ids.end(), remedy_id) == ids.end()) return {false, "There is no such repair on this circuit."};
-  const std::string_view outcome = result == RetestResult::works ? "works" : result == RetestResult::same ? "same" : "cant";
+  const AnswerKey outcome = result == RetestResult::works ? AnswerKey::works : result == RetestResult::same ? AnswerKey::same : AnswerKey::cant;
   work_->record.entries.push_back({EntryKind::remedy, std::string(remedy_id), word(outcome)});
   work_->apply(work_->record.entries.back(), work_->record.entries.size() - 1);
   work_->normalise();

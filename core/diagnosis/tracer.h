@@ -28,7 +28,7 @@ namespace diagnosis {
 
 // One of the answers to a check, for "what would this mean".
 struct Outlook {
-  std::string key;                  // the Choice's
+  AnswerKey key = AnswerKey::unknown;   // the Choice's
   double probability = 0.0;         // as things stand
   std::vector<Fault> cleared;       // suspects that would fall under a tenth of what they are, likeliest first
   std::vector<Fault> raised;        // that would more than double
@@ -114,12 +114,12 @@ class Tracer {
 };
 
 // A kept record on a circuit that may have been edited since: what no longer applies is dropped and
-// named. Tools, complaint, reach and neighbours are the record's.
+// named. Circuit, what is built of it and the colours are the frame's; tools, complaint, reach and neighbours
+// are the record's.
 struct Replay {
   Tracer tracer;
   std::vector<std::string> dropped;   // "Measured at outlet 4, which is gone."
 };
-// `fuse_told`: as in Case.
-Replay replay(const circuit::Circuit& circuit, const network::Fitted& fitted, const Record& record, bool fuse_told = true);
+Replay replay(const Case& frame, const Record& record);
 
 }  // namespace diagnosis

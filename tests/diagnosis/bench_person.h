@@ -20,7 +20,7 @@ class BenchPerson {
 
  private:
   [[nodiscard]] double device_volts(circuit::OutletId outlet, bool fuse_in) const;
-  [[nodiscard]] std::string natural(const diagnosis::Check& check) const;
+  [[nodiscard]] diagnosis::AnswerKey natural(const diagnosis::Check& check) const;
   diagnosis::Case case_;
   diagnosis::Fault fault_;
   double ohm_;

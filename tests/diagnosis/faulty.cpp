@@ -85,7 +85,7 @@ NodeId Faulty::node(const Spot& spot, bool fuse_in) const {
 }
 
 Faulty build_faulty(const Case& the_case, const Fault& fault, double ohm, const State& state) {
-  Faulty made{network::build(the_case.circuit, the_case.fitted, {}, network::BatteryState::resting)};
+  Faulty made{network::build(the_case.circuit, fitted_there(the_case), {}, network::BatteryState::resting)};
   put_in(made.branch, the_case, fault, ohm);
   network::Netlist& net = made.branch.netlist;
   if (!state.fuse_in) {
@@ -121,11 +121,18 @@ std::optional<double> read(const Case& the_case, const Fault& fault, double ohm,
   return reading.voltage.number();
 }
 
+network::Fitted fitted_there(const Case& the_case) {
+  const BuiltRun& run = the_case.built.runs.front();
+  return {tables::conductor_by_id(*run.wire), run.tail ? tables::conductor_by_id(*run.tail) : nullptr, *the_case.built.fuse};
+}
+
 Case three_outlets(Symptom symptom, std::vector<std::uint32_t> outlets) {
   Case made = generic_case(tables::GaugeSystem::awg);
   made.complaint.symptom = symptom;
   for (const std::uint32_t id : outlets) made.complaint.outlets.push_back({id});
   made.tools = {true, true, true, true};
+  made.built = built_throughout(made.circuit, {tables::conductor_by_id("12awg"), nullptr, units::Amperes(15.0)}, Knowledge::known,
+                                Protection::protects);
   return made;
 }
 

@@ -31,7 +31,7 @@ std::vector<double> all_probabilities(const Tracer& tracer) {
   return all;
 }
 
-std::size_t choice_index(const Check& check, std::string_view key) {
+std::size_t choice_index(const Check& check, AnswerKey key) {
   const auto found = std::find_if(check.choices.begin(), check.choices.end(), [&](const Choice& c) { return c.key == key; });
   return static_cast<std::size_t>(found - check.choices.begin());
 }
@@ -88,7 +88,7 @@ TEST_CASE("the posterior is that of plain enumeration over the same likelihoods"
     const std::vector<Check> checks = tracer.all_checks();
     for (int step = 0; step < 8; ++step) {
       const Check& check = checks[random.below(checks.size())];
-      const std::string key = check.choices[random.below(check.choices.size())].key;
+      const AnswerKey key = check.choices[random.below(check.choices.size())].key;
       REQUIRE(tracer.observe(check.id, word(key)).taken);
       for (std::size_t h = 0; h < all.size(); ++h) {
         by_hand[h] *= tracer.likelihood(all[h].fault, check.id)[choice_index(check, key)];
@@ -129,7 +129,7 @@ TEST_CASE("whatever is answered: sums to one, never nothing, undo goes back to t
         REQUIRE(tracer.after_remedy(advice.remedy->id, random.chance(0.8) ? RetestResult::same : RetestResult::cant).taken);
       }
     }
-    const Replay again = replay(the_case.circuit, the_case.fitted, tracer.record());
+    const Replay again = replay(the_case, tracer.record());
     CHECK(again.dropped.empty());
     CHECK(again.tracer.record().entries == tracer.record().entries);
     CHECK(all_probabilities(again.tracer) == all_probabilities(tracer));

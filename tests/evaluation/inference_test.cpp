@@ -9,6 +9,7 @@
 #include <numeric>
 
 #include "diagnosis/checks.h"
+#include "diagnosis/judgement_constants.h"
 #include "diagnosis/likelihood.h"
 #include "diagnosis/tracer.h"
 #include "evaluation/installation.h"
@@ -101,8 +102,8 @@ std::vector<double> words(const Check& check, double volts, double emf, double n
     const double up_to_low = lowest ? 0.0 : below((*choice.low - v) / sigma);
     chances.push_back(std::max(0.0, up_to_high - up_to_low));
   }
-  const double wrong = diagnosis::kHumanError / static_cast<double>(chances.size() - 1);
-  for (double& p : chances) p = (1.0 - diagnosis::kHumanError) * p + wrong * (1.0 - p);
+  const double wrong = diagnosis::judged(diagnosis::Judged::slip) / static_cast<double>(chances.size() - 1);
+  for (double& p : chances) p = (1.0 - diagnosis::judged(diagnosis::Judged::slip)) * p + wrong * (1.0 - p);
   return chances;
 }
 
