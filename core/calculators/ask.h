@@ -77,8 +77,9 @@ Input table_input(bool folded);
 Input hot_space_input();
 Input setting_input();
 Input family_input(bool folded);
-Input number_input(std::string_view key, std::string_view name, Unit unit, double low, double high, double step,
+Input number_input(std::string_view key, std::string_view name, Measure measure, double low, double high, double step,
                    double normal);
+Input as_reading(Input input);   // shown with every digit, as a meter or a label tells it
 Input choice_input(std::string_view key, std::string_view name, std::span<const Choice> choices,
                    std::string_view normal);
 std::span<const Choice> wire_choices();
@@ -86,8 +87,6 @@ std::span<const Choice> battery_choices();
 
 std::string wire_name(const tables::Conductor& wire);            // "10 AWG", "6 mm²"
 std::string no_ampacity_text(tables::NoAmpacity why);            // a sentence
-// "10 AWG"; 1/0 to 4/0; "10.4" between two.
-std::string awg_text(double gauge);
 
 // Sources of the formulas that stand in no table.
 extern const tables::Citation kOhmsLaw;

@@ -23,7 +23,7 @@ Evaluation how_long(const Asked& asked) {
   }
   if (effect.counts && asked.number("depth") > 0.5 + 1e-9) draft.note("Taking more than half shortens a lead battery's life.");
   return draft.says(units::amperes_text(load) + " runs for " + units::seconds_text(run.time) + " from " +
-                    unit_text(Unit::charge, run.usable_ah, asked.preference) + " that can be used.");
+                    units::text(Measure::charge, run.usable_ah, asked.preference) + " that can be used.");
 }
 
 }  // namespace
@@ -31,10 +31,10 @@ Evaluation how_long(const Asked& asked) {
 std::vector<Definition> battery_calculators() {
   static const std::vector<Choice> rates{{"usual", "As usual for its kind"}, {"own", "My own exponent"}};
   Input rate = choice_input("rate", "Rate effect", rates, "usual");
-  Input exponent = number_input("exponent", "Exponent n", Unit::number, 1.0, 1.6, 0.01, 1.2);
+  Input exponent = number_input("exponent", "Exponent n", Measure::count, 1.0, 1.6, 0.01, 1.2);
   exponent.only_if = "rate";
   exponent.only_if_choices = 0b10;
-  Input hours = number_input("hours", "Rated over", Unit::number, 1.0, 100.0, 1.0, 20.0);
+  Input hours = number_input("hours", "Rated over", Measure::count, 1.0, 100.0, 1.0, 20.0);
   hours.name = "Rated over, hours";
   rate.folded = exponent.folded = hours.folded = true;
   std::vector<Definition> all;
@@ -46,10 +46,10 @@ std::vector<Definition> battery_calculators() {
                   .keywords = "how long battery last hours runtime capacity ah amp hours peukert discharge",
                   .plot = Plot::battery_voltage},
                  {choice_input("battery", "Battery", battery_choices(), "lead-agm"),
-                  number_input("capacity", "Capacity", Unit::charge, 1.0, 2000.0, 5.0, 100.0), current_input("Load", 5.0),
-                  number_input("depth", "Share you use", Unit::fraction, 0.05, 1.0, 0.05, 0.5), rate, exponent, hours},
-                 {{"time", "Runs for", Unit::time}, {"usable", "Can be used", Unit::charge},
-                  {"left", "Left of the rated charge at this current", Unit::fraction}},
+                  number_input("capacity", "Capacity", Measure::charge, 1.0, 2000.0, 5.0, 100.0), current_input("Load", 5.0),
+                  number_input("depth", "Share you use", Measure::fraction, 0.05, 1.0, 0.05, 0.5), rate, exponent, hours},
+                 {{"time", "Runs for", Measure::time}, {"usable", "Can be used", Measure::charge},
+                  {"left", "Left of the rated charge at this current", Measure::fraction}},
                  {&kChargeOverCurrent, tables::rate_effect("lead-agm")->citation}, &how_long});
   return all;
 }

@@ -95,8 +95,8 @@ std::vector<Definition> carrying_calculators() {
                   .plot = Plot::conductor, .fits_circuit = true},
                  {wire_input(), insulation_input(false), ambient_input(false), bundled_input(false), table_input(true),
                   hot_space_input(), setting_input(), family_input(true)},
-                 {{"ampacity", "Wire may carry", Unit::current}, {"fuse", "Largest fuse", Unit::current},
-                  {"load", "Lasting load behind it", Unit::current}, {"base", "Table's figure", Unit::current}},
+                 {{"ampacity", "Wire may carry", Measure::current}, {"fuse", "Largest fuse", Measure::current},
+                  {"load", "Lasting load behind it", Measure::current}, {"base", "Table's figure", Measure::current}},
                  {marine, iec, tables::citation_by_id("ambient-correction")}, &most});
   all.push_back({{.key = "fuse-for-a-wire", .title = "Fuse for a wire and load",
                   .question = "Which fuse carries this load and protects this wire?",
@@ -106,7 +106,7 @@ std::vector<Definition> carrying_calculators() {
                   .keywords = "fuse size rating which breaker amp protect", .plot = Plot::conductor, .fits_circuit = true},
                  {wire_input(), current_input("Lasting current", 10.0), family_input(false), insulation_input(true),
                   ambient_input(true), bundled_input(true), table_input(true), hot_space_input(), setting_input()},
-                 {{"fuse", "Fuse", Unit::current}, {"least", "At least", Unit::current}, {"most", "At most", Unit::current}},
+                 {{"fuse", "Fuse", Measure::current}, {"least", "At least", Measure::current}, {"most", "At most", Measure::current}},
                  {&sizing::fuse_margin_citation(), &sizing::fuse_ceiling_citation()}, &fuse});
   return all;
 }

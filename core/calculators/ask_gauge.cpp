@@ -15,9 +15,10 @@ Evaluation convert(const Asked& asked) {
   const Gauge gauge = from == "awg"    ? from_awg(asked.number("awg"), metal)
                       : from == "area" ? from_area(units::SquareMillimetres(asked.number("area")), metal)
                                        : from_diameter(units::Millimetres(asked.number("diameter")), metal);
-  const std::string awg = awg_text(gauge.awg);
+  const std::string awg = units::gauge_text(gauge.awg);
   Draft draft(asked);
-  draft.gives(gauge.area.number()).gives_text(gauge.awg, awg).gives(gauge.diameter.number()).gives(gauge.solid.number());
+  draft.gives_text(gauge.area.number(), units::exact_text(Measure::area, gauge.area.number(), asked.preference))
+      .gives_text(gauge.awg, awg).gives(gauge.diameter.number()).gives(gauge.solid.number());
   const auto size = [&](const tables::Conductor* wire) {
     if (wire == nullptr) draft.lacks("the list ends");
     else draft.gives_text(wire->area.number(), wire_name(*wire));
@@ -42,7 +43,7 @@ Input only_if(Input input, std::uint32_t choices) {
 
 std::vector<Definition> gauge_calculators() {
   static const std::vector<Choice> from{{"awg", "AWG"}, {"area", "mm²"}, {"diameter", "Diameter"}};
-  Input awg = number_input("awg", "Gauge", Unit::number, -3.0, 40.0, 1.0, 10.0);
+  Input awg = number_input("awg", "Gauge", Measure::gauge, -3.0, 40.0, 1.0, 10.0);
   awg.whole = true;
   Input metal = metal_input();
   metal.folded = false;
@@ -55,11 +56,11 @@ std::vector<Definition> gauge_calculators() {
                   .keywords = "convert gauge mm2 awg to square millimetre millimeter cross section diameter resistance metric",
                   .plot = Plot::conductor},
                  {choice_input("from", "From", from, "awg"), only_if(awg, 0b001),
-                  only_if(number_input("area", "Copper", Unit::area, 0.005, 120.0, 0.5, 6.0), 0b010),
-                  only_if(number_input("diameter", "Diameter, solid", Unit::diameter, 0.05, 12.0, 0.1, 2.5), 0b100), metal},
-                 {{"area", "Copper", Unit::area}, {"awg", "Gauge", Unit::number}, {"diameter", "Diameter, solid", Unit::diameter},
-                  {"ohms", "Solid, one conductor", Unit::resistance_per_length},
-                  {"next-awg", "Not thinner, AWG", Unit::area}, {"next-metric", "Not thinner, metric", Unit::area}},
+                  only_if(as_reading(number_input("area", "Copper", Measure::area, 0.005, 120.0, 0.5, 6.0)), 0b010),
+                  only_if(as_reading(number_input("diameter", "Diameter, solid", Measure::diameter, 0.05, 12.0, 0.1, 2.5)), 0b100), metal},
+                 {{"area", "Copper", Measure::area}, {"awg", "Gauge", Measure::gauge}, {"diameter", "Diameter, solid", Measure::diameter},
+                  {"ohms", "Solid, one conductor", Measure::resistance_per_length},
+                  {"next-awg", "Not thinner, AWG", Measure::area}, {"next-metric", "Not thinner, metric", Measure::area}},
                  {tables::citation_by_id("awg-conductors"), tables::citation_by_id("iec-60028")}, &convert});
   return all;
 }

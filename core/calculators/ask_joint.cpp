@@ -52,13 +52,13 @@ Evaluation path(const Asked& asked) {
 }
 
 Input reading(std::string_view key, std::string_view name, double low, double normal) {
-  return number_input(key, name, Unit::voltage, low, 60.0, 0.01, normal);
+  return as_reading(number_input(key, name, Measure::voltage, low, 60.0, 0.01, normal));
 }
 
 }  // namespace
 
 std::vector<Definition> joint_calculators() {
-  Input good = number_input("good", "A good one has", Unit::resistance, 0.0, 0.02, 0.0001, 0.001);
+  Input good = as_reading(number_input("good", "A good one has", Measure::small_resistance, 0.0, 0.02, 0.0001, 0.001));
   good.folded = true;
   std::vector<Definition> all;
   all.push_back({{.key = "joint", .title = "A joint from two readings", .question = "Is this joint good, and how hot does it get?",
@@ -69,8 +69,8 @@ std::vector<Definition> joint_calculators() {
                   .plot = Plot::none},
                  {reading("before", "Reading before it", 0.0, 12.5), reading("after", "Reading after it", 0.0, 12.4),
                   current_input("Current", 10.0), good},
-                 {{"excess", "More than a good one", Unit::resistance}, {"heat", "Heat in it", Unit::power},
-                  {"resistance", "Its resistance", Unit::resistance}, {"lost", "Lost across it", Unit::voltage}},
+                 {{"excess", "More than a good one", Measure::resistance}, {"heat", "Heat in it", Measure::power},
+                  {"resistance", "Its resistance", Measure::resistance}, {"lost", "Lost across it", Measure::voltage}},
                  {&kLoadedTest, &tables::joint_resistance_citation()}, &joint});
   all.push_back({{.key = "path", .title = "A path from two readings",
                   .question = "What resistance lies between battery and outlet?",
@@ -80,8 +80,8 @@ std::vector<Definition> joint_calculators() {
                   .plot = Plot::none},
                  {reading("unloaded", "Without load", 0.1, 12.7), reading("loaded", "With load", 0.0, 12.2),
                   current_input("Current", 10.0)},
-                 {{"resistance", "Resistance of the path", Unit::resistance}, {"fraction", "Drop", Unit::fraction},
-                  {"heat", "Heat along it", Unit::power}, {"short", "A short there would take", Unit::current}},
+                 {{"resistance", "Resistance of the path", Measure::resistance}, {"fraction", "Drop", Measure::fraction},
+                  {"heat", "Heat along it", Measure::power}, {"short", "A short there would take", Measure::current}},
                  {&kLoadedTest, &kOhmsLaw}, &path});
   return all;
 }

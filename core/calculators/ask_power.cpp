@@ -67,21 +67,21 @@ std::vector<Definition> power_calculators() {
                   .formula_words = "Watts = volts x amperes.", .formula = "P = V x I;  R = V / I", .caution = {},
                   .keywords = "power convert amperes wattage to amp w a v ohm law", .plot = Plot::none, .fits_circuit = true},
                  {choice_input("know", "You know", known, "volts-watts"),
-                  only_if(number_input("volts", "Volts", Unit::voltage, 0.1, 60.0, 0.1, 12.0), "know", 0b011),
-                  only_if(number_input("amperes", "Amperes", Unit::current, 0.001, 1000.0, 0.5, 5.0), "know", 0b101),
-                  only_if(number_input("watts", "Watts", Unit::power, 0.001, 20000.0, 5.0, 60.0), "know", 0b110)},
-                 {{"watts", "Watts", Unit::power}, {"amperes", "Amperes", Unit::current}, {"volts", "Volts", Unit::voltage},
-                  {"ohms", "As a resistance", Unit::resistance}},
+                  only_if(number_input("volts", "Volts", Measure::voltage, 0.1, 60.0, 0.1, 12.0), "know", 0b011),
+                  only_if(number_input("amperes", "Amperes", Measure::current, 0.001, 1000.0, 0.5, 5.0), "know", 0b101),
+                  only_if(number_input("watts", "Watts", Measure::power, 0.001, 20000.0, 5.0, 60.0), "know", 0b110)},
+                 {{"watts", "Watts", Measure::power}, {"amperes", "Amperes", Measure::current}, {"volts", "Volts", Measure::voltage},
+                  {"ohms", "As a resistance", Measure::resistance}},
                  {&kPowerLaw}, &watts});
   // The third load may be left out: 0.
   const auto load = [](std::string_view key, std::string_view name, bool ohms, bool optional, double normal) {
-    Input input = ohms ? number_input(key, name, Unit::resistance, optional ? 0.0 : 0.01, 100000.0, 1.0, normal)
-                       : number_input(key, name, Unit::power, optional ? 0.0 : 0.01, 10000.0, 5.0, normal);
+    Input input = ohms ? number_input(key, name, Measure::resistance, optional ? 0.0 : 0.01, 100000.0, 1.0, normal)
+                       : number_input(key, name, Measure::power, optional ? 0.0 : 0.01, 10000.0, 5.0, normal);
     return only_if(input, "rated", ohms ? 0b10U : 0b01U);
   };
   Input rated_in = choice_input("rated", "Loads told in", rated, "watts");
   rated_in.folded = true;
-  Input volts = number_input("volts", "Supply", Unit::voltage, 0.5, 60.0, 0.1, 12.0);
+  Input volts = number_input("volts", "Supply", Measure::voltage, 0.5, 60.0, 0.1, 12.0);
   volts.folded = true;
   all.push_back({{.key = "loads-together", .title = "Loads together and in series",
                   .question = "What do these loads take, side by side or one after the other?",
@@ -93,8 +93,8 @@ std::vector<Definition> power_calculators() {
                   load("second-watts", "Second", false, false, 10.0), load("second-ohms", "Second", true, false, 10.0),
                   load("third-watts", "Third, 0 for none", false, true, 0.0),
                   load("third-ohms", "Third, 0 for none", true, true, 0.0), rated_in, volts},
-                 {{"watts", "All together", Unit::power}, {"amperes", "From the supply", Unit::current},
-                  {"ohms", "As one resistance", Unit::resistance}, {"across", "Across the first", Unit::voltage}},
+                 {{"watts", "All together", Measure::power}, {"amperes", "From the supply", Measure::current},
+                  {"ohms", "As one resistance", Measure::resistance}, {"across", "Across the first", Measure::voltage}},
                  {&kKirchhoff, &kPowerLaw}, &together});
   all.back().inputs[1].name = "First";
   return all;

@@ -113,8 +113,8 @@ std::vector<Definition> run_calculators() {
                   .plot = Plot::drop_by_length, .fits_circuit = true},
                  {wire_input(), length_input(), current_input("Current", 10.0), system_input(), drop_limit_input(true),
                   metal_input()},
-                 {{"drop", "Lost", Unit::voltage}, {"fraction", "Of the system voltage", Unit::fraction},
-                  {"heat", "Heat in the wire", Unit::power}, {"loop", "Red and black together", Unit::resistance}},
+                 {{"drop", "Lost", Measure::voltage}, {"fraction", "Of the system voltage", Measure::fraction},
+                  {"heat", "Heat in the wire", Measure::power}, {"loop", "Red and black together", Measure::resistance}},
                  {&kOhmsLaw, copper}, &drop});
   all.push_back({{.key = "wire-for-a-run", .title = "Wire size for a run", .question = "Which size does this run need?",
                   .formula_words = "The smallest size whose drop is within the limit, that may carry a standard fuse of "
@@ -126,8 +126,8 @@ std::vector<Definition> run_calculators() {
                  {current_input("Current", 10.0), length_input(), system_input(), drop_limit_input(false), gauge,
                   table_input(true), insulation_input(true), ambient_input(true), bundled_input(true),
                   hot_space_input(), setting_input(), family_input(true), metal_input()},
-                 {{"wire", "Wire", Unit::area}, {"fraction", "Lost", Unit::fraction}, {"fuse", "Fuse", Unit::current},
-                  {"ampacity", "Wire may carry", Unit::current}},
+                 {{"wire", "Wire", Measure::area}, {"fraction", "Lost", Measure::fraction}, {"fuse", "Fuse", Measure::current},
+                  {"ampacity", "Wire may carry", Measure::current}},
                  {&kOhmsLaw, &sizing::drop_citation(), &sizing::fuse_margin_citation(), &sizing::fuse_ceiling_citation()},
                  &size});
   all.push_back({{.key = "longest-run", .title = "Longest run", .question = "How far does this wire reach?",
@@ -136,7 +136,7 @@ std::vector<Definition> run_calculators() {
                   .keywords = "maximum max length how far cable distance reach", .plot = Plot::drop_by_length,
                   .fits_circuit = true},
                  {wire_input(), current_input("Current", 10.0), system_input(), drop_limit_input(false), metal_input()},
-                 {{"run", "Longest, one way", Unit::length}, {"allowed", "May lose", Unit::voltage}},
+                 {{"run", "Longest, one way", Measure::length}, {"allowed", "May lose", Measure::voltage}},
                  {&kOhmsLaw, copper, &sizing::drop_citation()}, &longest});
   return all;
 }

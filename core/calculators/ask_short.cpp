@@ -86,10 +86,10 @@ Evaluation times(const Asked& asked) {
 }  // namespace
 
 std::vector<Definition> short_calculators() {
-  const auto rating = [] { return number_input("fuse", "Fuse", Unit::current, 0.5, 500.0, 1.0, 15.0); };
+  const auto rating = [] { return number_input("fuse", "Fuse", Measure::current, 0.5, 500.0, 1.0, 15.0); };
   Input battery = choice_input("battery", "Battery", battery_choices(), "lead-agm");
   Input system = system_input();
-  Input before = number_input("before", "Feeder, fuse and joints", Unit::resistance, 0.0, 2.0, 0.001, 0.015);
+  Input before = as_reading(number_input("before", "Feeder, fuse and joints", Measure::small_resistance, 0.0, 2.0, 0.001, 0.015));
   battery.folded = system.folded = before.folded = true;
   const tables::Citation* blade = tables::fuse_family(tables::FuseFamilyId::blade).citation;
   std::vector<Definition> all;
@@ -103,8 +103,8 @@ std::vector<Definition> short_calculators() {
                   .plot = Plot::fuse_gates},
                  {wire_input(), length_input(), rating(), family_input(false), system, battery, before,
                   insulation_input(true)},
-                 {{"current", "Short-circuit current", Unit::current}, {"opens", "Fuse opens", Unit::time},
-                  {"times", "Times its rating", Unit::number}, {"survives", "Wire survives", Unit::number}},
+                 {{"current", "Short-circuit current", Measure::current}, {"opens", "Fuse opens", Measure::time},
+                  {"times", "Times its rating", Measure::count}, {"survives", "Wire survives", Measure::count}},
                  {&kOhmsLaw, blade, &sizing::far_short_citation(), &sizing::withstand_citation()}, &far});
   all.push_back({{.key = "fuse-at-n-times", .title = "A fuse at n times its rating",
                   .question = "How soon does a fuse open when overloaded?",
@@ -112,8 +112,8 @@ std::vector<Definition> short_calculators() {
                   .formula = "n = I / rating", .caution = "Never a larger fuse to stop one from blowing.",
                   .keywords = "fuse curve time current blow overload slow gates percent how fast",
                   .plot = Plot::fuse_gates},
-                 {family_input(false), rating(), number_input("times", "Times its rating", Unit::number, 0.5, 20.0, 0.1, 2.0)},
-                 {{"opens", "Opens", Unit::time}, {"holds", "Holds", Unit::time}, {"current", "That is", Unit::current}},
+                 {family_input(false), rating(), number_input("times", "Times its rating", Measure::count, 0.5, 20.0, 0.1, 2.0)},
+                 {{"opens", "Opens", Measure::time}, {"holds", "Holds", Measure::time}, {"current", "That is", Measure::current}},
                  {blade}, &times});
   return all;
 }

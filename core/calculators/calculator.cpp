@@ -9,20 +9,6 @@
 namespace calculators {
 namespace {
 
-constexpr double kMetresPerFoot = 0.3048;
-
-std::string with_unit(double number, int digits, std::string_view unit) {
-  return units::number_text(number, digits) + " " + std::string(unit);
-}
-
-std::string per_length_text(double ohm_per_m, units::Preference preference) {
-  const bool us = preference == units::Preference::us;
-  const double milliohm = 1000.0 * ohm_per_m * (us ? kMetresPerFoot : 1.0);
-  const char* per = us ? "/ft" : "/m";
-  if (milliohm >= 1000.0) return with_unit(milliohm / 1000.0, 3, std::string("Ω") + per);
-  return with_unit(milliohm, 3, std::string("mΩ") + per);
-}
-
 std::size_t work_index(const Calculator& calculator) {
   const auto all = calculators();
   for (std::size_t i = 0; i < all.size(); ++i) {
@@ -70,40 +56,16 @@ bool is_asked(const Calculator& calculator, const Values& values, std::size_t in
   return (asked.only_if_choices >> static_cast<unsigned>(values[*by]) & 1U) != 0U;
 }
 
-std::string unit_text(Unit unit, double value, units::Preference preference) {
-  switch (unit) {
-    case Unit::length: return units::length_text(units::Metres(value), preference);
-    case Unit::current: return units::amperes_text(units::Amperes(value));
-    case Unit::voltage: return units::volts_text(units::Volts(value));
-    case Unit::power: return units::watts_text(units::Watts(value));
-    case Unit::resistance: return units::ohms_text(units::Ohms(value));
-    case Unit::temperature: return units::celsius_text(units::Celsius(value), preference);
-    case Unit::fraction: return units::percent_text(value);
-    case Unit::time: return units::seconds_text(units::Seconds(value));
-    case Unit::charge: return with_unit(value, 3, "Ah");
-    case Unit::area: return with_unit(value, 3, "mm²");
-    case Unit::diameter: return with_unit(value, 3, "mm");
-    case Unit::resistance_per_length: return per_length_text(value, preference);
-    case Unit::number:
-    case Unit::choice: break;
-  }
-  return units::number_text(value, 4);
-}
-
 std::string value_text(const Input& input, double value, units::Preference preference) {
-  if (input.unit == Unit::choice) {
+  if (!input.choices.empty()) {
     const bool known = value >= 0.0 && value < static_cast<double>(input.choices.size());
     return known ? input.choices[static_cast<std::size_t>(value)].name : std::string("?");
   }
-  if (input.key == "awg") return awg_text(value);
-  // A reading is typed to the last digit of the meter: it is shown with all of them.
-  if (input.unit == Unit::voltage && input.step < 0.05) return with_unit(value, 5, "V");
-  if (input.unit == Unit::resistance && std::fabs(value) < 0.9995) return with_unit(value * 1000.0, 4, "mΩ");
-  return unit_text(input.unit, value, preference);
+  return input.reading ? units::exact_text(input.measure, value, preference) : units::text(input.measure, value, preference);
 }
 
 std::optional<circuit::Problem> check_input(const Input& input, double value, units::Preference preference) {
-  if (input.unit == Unit::choice) {
+  if (!input.choices.empty()) {
     if (within(input, value) && close_to_whole(value)) return std::nullopt;
     return circuit::Problem{std::string(input.name), "That is not one of the choices.", "Pick one of the list."};
   }

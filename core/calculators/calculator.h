@@ -15,17 +15,11 @@
 #include "circuit/edit.h"
 #include "circuit/problem.h"
 #include "tables/citation.h"
-#include "units/format.h"
+#include "units/measure.h"
 
 namespace calculators {
 
-// What a number is, and the unit it is kept in: metres, amperes, volts, watts, ohms, degC,
-// fraction (0.05 is 5 %), seconds, ampere hours, mm2, mm, ohm per metre. `number` has no unit;
-// `choice` is an index into Input::choices.
-enum class Unit {
-  length, current, voltage, power, resistance, temperature, fraction, time, charge, area,
-  diameter, resistance_per_length, number, choice,
-};
+using units::Measure;   // what a number is, and the unit it is kept in
 
 struct Choice {
   std::string_view key = {};    // stable: "10awg", "12", "lead-agm"
@@ -35,14 +29,15 @@ struct Choice {
 struct Input {
   std::string_view key = {};    // stable, within its calculator: "run", "wire"
   std::string_view name;   // "Length, one way"
-  Unit unit = Unit::number;
-  double low = 0.0;        // allowed range, both ends included; a choice: 0 to choices.size() - 1
+  Measure measure = Measure::count;
+  double low = 0.0;        // allowed range, both ends included, in the core's unit; a choice: 0 to choices.size() - 1
   double high = 0.0;
   double step = 1.0;       // one press of a stepper
   double normal = 0.0;     // what it starts with
   bool whole = false;      // whole numbers only
+  bool reading = false;    // shown with every digit that was typed
   bool folded = false;     // seldom changed: stands under "More" with its value told
-  std::span<const Choice> choices = {};
+  std::span<const Choice> choices = {};   // not empty: one of these, by its index
   // Asked only while the choice input `only_if` stands at one of the bits of `only_if_choices`
   // (bit k: choice k). Empty `only_if`: always asked.
   std::string_view only_if = {};
@@ -53,7 +48,7 @@ struct Input {
 struct OutputKind {
   std::string_view key = {};    // stable: "drop"
   std::string_view name;   // "Drop"
-  Unit unit = Unit::number;
+  Measure measure = Measure::count;
 };
 
 // What the screen may draw beside the answer; pictures/plates.h draws it.
@@ -109,7 +104,6 @@ Evaluation evaluate(const Calculator& calculator, const Values& values, units::P
 
 // A number of this kind as text in the person's units; a choice by its name.
 std::string value_text(const Input& input, double value, units::Preference preference);
-std::string unit_text(Unit unit, double value, units::Preference preference);
 // One value against its range; nullopt when it is fine. NaN and infinities never are.
 std::optional<circuit::Problem> check_input(const Input& input, double value, units::Preference preference);
 

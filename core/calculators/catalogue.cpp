@@ -55,7 +55,7 @@ Draft& Draft::gives_text(double value, std::string text) {
 }
 Draft& Draft::gives(double value) {
   const OutputKind& kind = asked_.calculator.outputs[result_.outputs.size()];
-  return gives_text(value, unit_text(kind.unit, value, asked_.preference));
+  return gives_text(value, units::text(kind.measure, value, asked_.preference));
 }
 Draft& Draft::lacks(std::string text) {
   const OutputKind& kind = asked_.calculator.outputs[result_.outputs.size()];
@@ -111,13 +111,6 @@ std::string no_ampacity_text(tables::NoAmpacity why) {
     case tables::NoAmpacity::too_hot: return "The air is as hot as the insulation may get: the wire may carry nothing.";
   }
   return "The table has no figure.";
-}
-
-std::string awg_text(double gauge) {
-  const double nearest = std::round(gauge);
-  if (std::fabs(gauge - nearest) > 0.005) return units::number_text(std::round(gauge * 10.0) / 10.0, 3);
-  if (nearest > 0.5) return units::number_text(nearest, 3) + " AWG";
-  return units::number_text(1.0 - nearest, 2) + "/0 AWG";
 }
 
 }  // namespace calculators

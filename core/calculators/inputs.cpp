@@ -50,9 +50,9 @@ std::span<const Choice> family_choices() {
   return all;
 }
 
-Input from_limit(std::string_view key, std::string_view name, Unit unit, circuit::Field field, double normal) {
+Input from_limit(std::string_view key, std::string_view name, Measure measure, circuit::Field field, double normal) {
   const circuit::Limit& limit = circuit::limit(field);
-  Input input = number_input(key, name, unit, limit.low, limit.high, limit.step, normal);
+  Input input = number_input(key, name, measure, limit.low, limit.high, limit.step, normal);
   input.whole = limit.whole;
   return input;
 }
@@ -80,21 +80,25 @@ std::span<const Choice> battery_choices() {
   return all;
 }
 
-Input number_input(std::string_view key, std::string_view name, Unit unit, double low, double high, double step,
+Input number_input(std::string_view key, std::string_view name, Measure measure, double low, double high, double step,
                    double normal) {
   Input input;
   input.key = key;
   input.name = name;
-  input.unit = unit;
+  input.measure = measure;
   input.low = low;
   input.high = high;
   input.step = step;
   input.normal = normal;
   return input;
 }
+Input as_reading(Input input) {
+  input.reading = true;
+  return input;
+}
 Input choice_input(std::string_view key, std::string_view name, std::span<const Choice> choices,
                    std::string_view normal) {
-  Input input = number_input(key, name, Unit::choice, 0.0, static_cast<double>(choices.size()) - 1.0, 1.0, 0.0);
+  Input input = number_input(key, name, Measure::count, 0.0, static_cast<double>(choices.size()) - 1.0, 1.0, 0.0);
   input.whole = true;
   input.choices = choices;
   if (const auto index = choice_index(input, normal)) input.normal = static_cast<double>(*index);
@@ -103,26 +107,26 @@ Input choice_input(std::string_view key, std::string_view name, std::span<const 
 
 Input wire_input() { return choice_input("wire", "Wire", wire_choices(), "10awg"); }
 Input length_input() {
-  return from_limit("run", "Length, one way", Unit::length, circuit::Field::run_m, 5.0);
+  return from_limit("run", "Length, one way", Measure::length, circuit::Field::run_m, 5.0);
 }
 Input current_input(std::string_view name, double normal) {
-  return from_limit("current", name, Unit::current, circuit::Field::load_a, normal);
+  return from_limit("current", name, Measure::current, circuit::Field::load_a, normal);
 }
 Input system_input() { return choice_input("system", "System", system_choices(), "12"); }
 Input drop_limit_input(bool folded) {
-  return folded_if(from_limit("limit", "Drop limit", Unit::fraction, circuit::Field::drop_limit_fraction, 0.05), folded);
+  return folded_if(from_limit("limit", "Drop limit", Measure::fraction, circuit::Field::drop_limit_fraction, 0.05), folded);
 }
 Input metal_input() {
-  return folded_if(from_limit("metal", "Wire temperature", Unit::temperature, circuit::Field::wire_temperature_c, 50.0), true);
+  return folded_if(from_limit("metal", "Wire temperature", Measure::temperature, circuit::Field::wire_temperature_c, 50.0), true);
 }
 Input insulation_input(bool folded) {
   return folded_if(choice_input("insulation", "Insulation rating", insulation_choices(), "105"), folded);
 }
 Input ambient_input(bool folded) {
-  return folded_if(from_limit("ambient", "Air temperature", Unit::temperature, circuit::Field::ambient_c, 30.0), folded);
+  return folded_if(from_limit("ambient", "Air temperature", Measure::temperature, circuit::Field::ambient_c, 30.0), folded);
 }
 Input bundled_input(bool folded) {
-  return folded_if(from_limit("bundled", "Circuits tied together", Unit::number, circuit::Field::circuits_bundled, 1.0), folded);
+  return folded_if(from_limit("bundled", "Circuits tied together", Measure::count, circuit::Field::circuits_bundled, 1.0), folded);
 }
 Input table_input(bool folded) {
   return folded_if(choice_input("table", "The wire lies", table_choices(), "usual"), folded);

@@ -23,7 +23,7 @@ struct Making {
   // The device's own law and lowest voltage stay; only how much it takes changes.
   void load(bool in_watts, double rating) {
     if (outlet == nullptr) return;
-    circuit::Load load = outlet->load;
+    circuit::Load load = outlet->devices.front().load;
     load.rating_in_watts = in_watts;
     load.rating = rating;
     use.edits.push_back(circuit::SetLoad{outlet->id, load});

@@ -10,12 +10,25 @@ Outlet outlet(std::uint32_t id, std::string name, std::uint32_t fed_from, double
   made.id = OutletId{id};
   made.name = std::move(name);
   made.fed_from = OutletId{fed_from};
-  made.run = units::Metres(run_m);
-  made.load = load;
+  made.run.length = units::Metres(run_m);
+  made.devices.front().load = load;
   return made;
 }
 
 }  // namespace
+
+tables::Practice practice_of(const Circuit& circuit) {
+  if (circuit.practice) return *circuit.practice;
+  const tables::Ground ground = circuit.setting == Setting::boat    ? tables::Ground::water
+                                : circuit.setting == Setting::fixed ? tables::Ground::fixed
+                                                                    : tables::Ground::road;
+  return tables::usual_practice(ground, circuit.wiring.gauge);
+}
+
+const tables::ConductorColours& colours_of(const Circuit& circuit) {
+  const tables::ConductorColours* told = tables::conductor_colours_by_key(circuit.colours);
+  return told != nullptr ? *told : tables::conductor_colours_of(practice_of(circuit));
+}
 
 const Outlet* find_outlet(const Circuit& circuit, OutletId id) {
   const auto found = std::find_if(circuit.outlets.begin(), circuit.outlets.end(),
@@ -35,12 +48,27 @@ units::Amperes rated_current(const Load& load, units::Volts nominal) {
   return load.rating_in_watts ? units::Watts(load.rating) / nominal : units::Amperes(load.rating);
 }
 
+units::Amperes rated_current(const Outlet& outlet, units::Volts nominal) {
+  units::Amperes sum;
+  for (const Device& device : outlet.devices) sum += rated_current(device.load, nominal);
+  return sum;
+}
+
+bool is_overcurrent_protection(const InLine& in_line) {
+  return in_line.kind == InLineKind::fuse || in_line.kind == InLineKind::breaker;
+}
+
+bool has_load(const Outlet& outlet) {
+  return std::any_of(outlet.devices.begin(), outlet.devices.end(),
+                     [](const Device& device) { return device.load.rating > 0.0; });
+}
+
 units::Metres distance_from_block(const Circuit& circuit, OutletId id) {
   units::Metres sum;
   const Outlet* at = find_outlet(circuit, id);
   // No chain is longer than the list, so a loop in unchecked data ends here too.
   for (std::size_t steps = 0; at != nullptr && steps < circuit.outlets.size(); ++steps) {
-    sum += at->run;
+    sum += at->run.length;
     at = find_outlet(circuit, at->fed_from);
   }
   return sum;

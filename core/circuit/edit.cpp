@@ -69,6 +69,9 @@ Outlet new_outlet(Circuit& circuit, const Outlet* like) {
   Outlet made;
   if (like != nullptr) {
     made.run = like->run;
+    made.run.size.reset();
+    made.run.in_line.clear();
+    made.joint = like->joint;
     made.outlet_part = like->outlet_part;
     made.terminal_part = like->terminal_part;
     made.rating = like->rating;
@@ -84,11 +87,36 @@ void swap_places(Circuit& circuit, std::size_t first, std::size_t second) {
   Outlet& b = circuit.outlets[second];
   std::swap(a, b);
   std::swap(a.run, b.run);
+  std::swap(a.joint, b.joint);
   std::swap(a.fed_from, b.fed_from);
   for (Outlet& outlet : circuit.outlets) {
     if (outlet.fed_from == a.id) outlet.fed_from = b.id;
     else if (outlet.fed_from == b.id) outlet.fed_from = a.id;
   }
+}
+
+// Two runs one after the other as one. What is in the wall stays only where both halves are the
+// same wire; otherwise it is new wire, and sizing chooses.
+Run joined(const Run& nearer, const Run& farther) {
+  Run both = farther;
+  both.length += nearer.length;
+  if (nearer.size != farther.size || nearer.metal != farther.metal) both.size.reset();
+  if (!both.size) both.metal = tables::WireMetal::copper;
+  if (nearer.back == ReturnPath::wire) both.back = ReturnPath::wire;
+  both.two_core = nearer.two_core || farther.two_core;   // the warmer of the two
+  both.in_line.insert(both.in_line.begin(), nearer.in_line.begin(), nearer.in_line.end());
+  if (both.in_line.size() > kMaxInLine) both.in_line.resize(kMaxInLine);
+  return both;
+}
+
+constexpr units::Amperes kFirstSubFuse{10.0};   // until the person says which
+
+// Every run that leaves a sub-block begins with a fuse of its own.
+void give_fuse_at_sub_block(const Outlet* from, Outlet& outlet) {
+  if (from == nullptr || from->point != PointKind::sub_block) return;
+  const auto& in_line = outlet.run.in_line;
+  const bool fused = std::any_of(in_line.begin(), in_line.end(), is_overcurrent_protection);
+  if (!fused) outlet.run.in_line.insert(outlet.run.in_line.begin(), {InLineKind::fuse, kFirstSubFuse});
 }
 
 void scale(std::optional<units::Volts>& voltage, double factor) {
@@ -115,7 +143,9 @@ struct Apply {
     if (factor == 1.0) return {};
     if (circuit.supply.resting == old.resting) scale(circuit.supply.resting, factor);
     if (circuit.supply.low == old.low) scale(circuit.supply.low, factor);
-    for (Outlet& outlet : circuit.outlets) scale(outlet.load.minimum_voltage, factor);
+    if (circuit.supply.highest == old.highest) scale(circuit.supply.highest, factor);
+    for (Outlet& outlet : circuit.outlets)
+      for (Device& device : outlet.devices) scale(device.load.minimum_voltage, factor);
     return {};
   }
 
@@ -126,6 +156,7 @@ struct Apply {
     const Outlet* like = after ? &circuit.outlets[*after] : circuit.outlets.empty() ? nullptr : &circuit.outlets.back();
     Outlet made = new_outlet(circuit, like);
     made.fed_from = e.after;
+    give_fuse_at_sub_block(after ? &circuit.outlets[*after] : nullptr, made);
     const auto place = circuit.outlets.begin() + static_cast<std::ptrdiff_t>(end_of_branch(circuit, e.after));
     circuit.outlets.insert(place, std::move(made));
     return {};
@@ -137,14 +168,16 @@ struct Apply {
     if (!before) return no_such_outlet();
     Outlet made = new_outlet(circuit, &circuit.outlets[*before]);
     Outlet& next = circuit.outlets[*before];
-    made.run = next.run / 2.0;
-    if (check_value(Field::run_m, made.run.number(), "")) {
+    made.run = next.run;   // what is in the line sits nearest the source
+    made.run.length = next.run.length / 2.0;
+    if (check_value(Field::run_m, made.run.length.number(), "")) {
       return Problem{outlet_title(circuit, *before) + ", run",
-                     "Its length of " + units::number_text(next.run.number(), 6) + " m is too short to split.",
+                     "Its length of " + units::number_text(next.run.length.number(), 6) + " m is too short to split.",
                      "Make it at least " + units::number_text(2.0 * limit(Field::run_m).low, 6) + " m."};
     }
     made.fed_from = std::exchange(next.fed_from, made.id);
-    next.run = made.run;
+    next.run.length = made.run.length;
+    next.run.in_line.clear();
     circuit.outlets.insert(circuit.outlets.begin() + static_cast<std::ptrdiff_t>(*before), std::move(made));
     return {};
   }
@@ -159,11 +192,11 @@ struct Apply {
     for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
       Outlet& outlet = circuit.outlets[i];
       if (outlet.fed_from != e.id) continue;
-      if (auto problem = check_value(Field::run_m, (outlet.run + removed.run).number(), outlet_title(circuit, i) + ", run")) {
+      if (auto problem = check_value(Field::run_m, (outlet.run.length + removed.run.length).number(), outlet_title(circuit, i) + ", run")) {
         return problem;
       }
       outlet.fed_from = removed.fed_from;
-      outlet.run += removed.run;
+      outlet.run = joined(removed.run, outlet.run);
     }
     circuit.outlets.erase(circuit.outlets.begin() + static_cast<std::ptrdiff_t>(*index));
     return {};
@@ -197,6 +230,7 @@ struct Apply {
                      "Feed it from the block or from an outlet that it does not feed."};
     }
     circuit.outlets[*index].fed_from = e.from;
+    give_fuse_at_sub_block(from ? &circuit.outlets[*from] : nullptr, circuit.outlets[*index]);
     std::vector<Outlet> branch;
     std::vector<Outlet> rest;
     for (std::size_t i = 0; i < moves.size(); ++i) {
@@ -212,10 +246,40 @@ struct Apply {
     return change(e.id, [&e](Outlet& outlet) { outlet.name = e.name; });
   }
   Refusal operator()(const SetRun& e) {
+    return change(e.id, [&e](Outlet& outlet) { outlet.run.length = e.run; });
+  }
+  Refusal operator()(const SetWire& e) {
     return change(e.id, [&e](Outlet& outlet) { outlet.run = e.run; });
   }
   Refusal operator()(const SetLoad& e) {
-    return change(e.id, [&e](Outlet& outlet) { outlet.load = e.load; });
+    return change(e.id, [&e](Outlet& outlet) {
+      if (outlet.devices.empty()) outlet.devices.resize(1);
+      outlet.devices.front().load = e.load;
+    });
+  }
+  Refusal operator()(const SetDevices& e) {
+    return change(e.id, [&e](Outlet& outlet) {
+      outlet.devices = e.devices;
+      outlet.taps = e.taps;
+    });
+  }
+  Refusal operator()(const SetJoint& e) {
+    return change(e.id, [&e](Outlet& outlet) { outlet.joint = e.joint; });
+  }
+  Refusal operator()(const SetPoint& e) {
+    const auto index = index_of(circuit, e.id);
+    if (!index) return no_such_outlet();
+    Outlet& outlet = circuit.outlets[*index];
+    outlet.point = e.point;
+    outlet.devices.resize(e.point == PointKind::outlet ? std::max<std::size_t>(1, outlet.devices.size()) : 0);
+    if (e.point != PointKind::outlet) {
+      outlet.taps = 1;
+      outlet.joint = Joint::splice;
+    }
+    for (Outlet& fed : circuit.outlets) {
+      if (fed.fed_from == e.id) give_fuse_at_sub_block(&outlet, fed);
+    }
+    return {};
   }
   Refusal operator()(const SetOutletDropLimit& e) {
     return change(e.id, [&e](Outlet& outlet) { outlet.drop_limit = e.fraction; });
@@ -263,7 +327,11 @@ struct Describe {
   }
   std::string operator()(const SetOutletName& e) const { return "rename " + title(before, e.id); }
   std::string operator()(const SetRun& e) const { return "change the length to " + title(before, e.id); }
+  std::string operator()(const SetWire& e) const { return "change the wire to " + title(before, e.id); }
   std::string operator()(const SetLoad& e) const { return "change the load at " + title(before, e.id); }
+  std::string operator()(const SetDevices& e) const { return "change the devices at " + title(before, e.id); }
+  std::string operator()(const SetJoint& e) const { return "change the joint at " + title(before, e.id); }
+  std::string operator()(const SetPoint& e) const { return "change what " + title(before, e.id) + " is"; }
   std::string operator()(const SetOutletDropLimit& e) const { return "change the drop limit of " + title(before, e.id); }
   std::string operator()(const SetOutletParts& e) const { return "change the parts of " + title(before, e.id); }
   std::string operator()(const SetShelf&) const { return "change the shelf"; }

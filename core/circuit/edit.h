@@ -31,8 +31,13 @@ struct MoveOutlet { OutletId id; int by; };       // changes places with the one
                                                   // move, the wire and its lengths stay where they are
 struct FeedOutletFrom { OutletId id; OutletId from; };  // re-hangs a branch, last on its new parent; refuses a loop
 struct SetOutletName { OutletId id; std::string name; };
-struct SetRun { OutletId id; units::Metres run; };
-struct SetLoad { OutletId id; Load load; };
+struct SetRun { OutletId id; units::Metres run; };      // the length alone
+struct SetWire { OutletId id; Run run; };               // the whole run that feeds it
+struct SetLoad { OutletId id; Load load; };             // of its first device
+struct SetDevices { OutletId id; std::vector<Device> devices; int taps; };
+struct SetJoint { OutletId id; Joint joint; };
+struct SetPoint { OutletId id; PointKind point; };      // a point that is no outlet loses its devices; what
+                                                        // leaves a sub-block gets a fuse where it has none
 struct SetOutletDropLimit { OutletId id; std::optional<double> fraction; };
 struct SetOutletParts { OutletId id; std::string outlet_part; std::string terminal_part;
                         std::optional<units::Amperes> rating; };
@@ -41,7 +46,8 @@ struct SetInHand { std::optional<InHand> in_hand; };
 
 using Edit = std::variant<SetName, SetPlace, SetFusePosition, SetSetting, SetSupply, SetWiring,
                           SetDropLimit, SetAtMostAtOnce, AddOutlet, InsertOutlet, RemoveOutlet,
-                          MoveOutlet, FeedOutletFrom, SetOutletName, SetRun, SetLoad,
+                          MoveOutlet, FeedOutletFrom, SetOutletName, SetRun, SetWire, SetLoad,
+                          SetDevices, SetJoint, SetPoint,
                           SetOutletDropLimit, SetOutletParts, SetShelf, SetInHand>;
 
 struct EditResult {

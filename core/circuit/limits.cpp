@@ -6,7 +6,7 @@ namespace circuit {
 namespace {
 
 // In the order of Field. "per 12 V": for a 24 V system twice, for 48 V four times.
-constexpr std::array<Limit, 17> kLimits{{
+constexpr std::array<Limit, 31> kLimits{{
     // field                        name                      unit  low    high   step   whole  zero
     {Field::run_m,                  "length",                 "m",  0.05,  100.0, 0.1,   false, ""},
     {Field::load_a,                 "load",                   "A",  0.01,  300.0, 0.5,   false, "nothing fitted yet"},
@@ -25,13 +25,28 @@ constexpr std::array<Limit, 17> kLimits{{
     {Field::part_rating_a,          "rating",                 "A",  1.0,   300.0, 1.0,   false, ""},
     {Field::fuse_position,          "fuse position",          "",   1.0,   99.0,  1.0,   true,  ""},
     {Field::fuse_a,                 "fuse",                   "A",  0.5,   500.0, 1.0,   false, ""},
+    {Field::taps,                   "number of lights",       "",   1.0,   100.0, 1.0,   true,  ""},
+    {Field::inrush_a,               "starting current",       "A",  0.1,   3000.0, 1.0,  false, ""},
+    {Field::inrush_s,               "starting time",          "s",  0.001, 120.0, 0.5,   false, ""},
+    {Field::in_line_a,              "rating",                 "A",  0.5,   500.0, 1.0,   false, ""},
+    {Field::highest_per_12v,        "highest voltage",        "V",  12.0,  16.0,  0.1,   false, ""},
+    {Field::internal_ohm,           "internal resistance",    "ohm", 0.0001, 1.0, 0.001, false, ""},
+    {Field::main_fuse_distance_m,   "distance to the main fuse", "m", 0.0, 10.0,  0.05,  false, ""},
+    {Field::disconnect_a,           "main switch",            "A",  1.0,   1000.0, 10.0, false, ""},
+    {Field::block_a,                "block",                  "A",  1.0,   1000.0, 10.0, false, ""},
+    // Never typed: as much as a hundred circuits of the most outlets and devices can draw.
+    {Field::beside_a,               "current of the other circuits", "A", 0.0, 1e8, 1.0,   false, ""},
+    {Field::capacity_ah,            "capacity",               "Ah", 1.0,   5000.0, 10.0, false, "not told"},
+    {Field::positions,              "number of positions",    "",   1.0,   99.0,  1.0,   true,  ""},
+    {Field::source_a,               "most current",           "A",  0.1,   1000.0, 1.0,  false, ""},
+    {Field::source_run_m,           "cable length",           "m",  0.0,   30.0,  0.1,   false, ""},
 }};
 
 constexpr bool in_order_of_field() {
   for (std::size_t i = 0; i < kLimits.size(); ++i) {
     if (static_cast<std::size_t>(kLimits[i].field) != i || !(kLimits[i].low < kLimits[i].high)) return false;
   }
-  return static_cast<std::size_t>(Field::fuse_a) + 1 == kLimits.size();
+  return static_cast<std::size_t>(Field::source_run_m) + 1 == kLimits.size();
 }
 static_assert(in_order_of_field());
 

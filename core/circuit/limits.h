@@ -15,6 +15,8 @@ enum class Field : int {
   run_m, load_a, load_w, at_most_at_once_a, drop_limit_fraction, minimum_voltage_per_12v,
   ambient_c, wire_temperature_c, circuits_bundled, tail_m, feeder_run_m, main_fuse_a,
   resting_per_12v, low_per_12v, part_rating_a, fuse_position, fuse_a,
+  taps, inrush_a, inrush_s, in_line_a, highest_per_12v, internal_ohm, main_fuse_distance_m, disconnect_a,
+  block_a, beside_a, capacity_ah, positions, source_a, source_run_m,
 };
 
 struct Limit {
@@ -31,6 +33,8 @@ std::span<const Limit> limits();
 const Limit& limit(Field field);
 
 inline constexpr std::size_t kMaxOutlets = 300;
+inline constexpr std::size_t kMaxDevices = 8;             // at one outlet
+inline constexpr std::size_t kMaxInLine = 4;              // in one run
 inline constexpr std::size_t kMaxNameCharacters = 40;   // code points
 inline constexpr std::size_t kMaxShelfFuses = 100;      // ratings a shop can be told to lack
 inline constexpr std::uint32_t kMaxOutletId = 999'999'999;

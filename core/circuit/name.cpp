@@ -73,6 +73,21 @@ std::optional<Problem> check_name(std::string_view name, std::string_view place)
   return std::nullopt;
 }
 
+std::optional<Problem> check_text(std::string_view text, std::size_t most_bytes, std::string_view place) {
+  if (text.size() > most_bytes) {
+    return Problem{std::string(place), "Text is " + std::to_string(text.size()) + " bytes long.",
+                   "Give at most " + std::to_string(most_bytes) + "."};
+  }
+  while (!text.empty()) {
+    const Read read = read_character(text);
+    if (read.character == kNotText || is_control(read.character)) {
+      return Problem{std::string(place), "Text holds what can not be printed.", "Give letters, digits and signs."};
+    }
+    text.remove_prefix(read.bytes);
+  }
+  return std::nullopt;
+}
+
 std::string quoted(std::string_view text) {
   std::string shown = "\"";
   for (std::size_t characters = 0; !text.empty(); ++characters) {

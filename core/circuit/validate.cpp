@@ -13,7 +13,7 @@ namespace {
 
 bool is_per_12v(Field field) {
   return field == Field::minimum_voltage_per_12v || field == Field::resting_per_12v ||
-         field == Field::low_per_12v;
+         field == Field::low_per_12v || field == Field::highest_per_12v;
 }
 
 std::string with_unit(std::string number, std::string_view unit) {
@@ -92,6 +92,10 @@ class Check {
     keep(check_name(circuit_.name, "Circuit name"));
     if (!circuit_.place.empty()) keep(check_name(circuit_.place, "Place"));
     value(Field::fuse_position, circuit_.fuse_position, "Fuse position");
+    if (!circuit_.colours.empty() && tables::conductor_colours_by_key(circuit_.colours) == nullptr) {
+      add("Wire colours", "The colours " + quoted(circuit_.colours) + " are not known.",
+          "Give one of " + listed(tables::conductor_colours(), [](const auto& c) { return std::string(c.key); }) + ".");
+    }
   }
 
   void supply() {
@@ -115,6 +119,12 @@ class Check {
     value(Field::feeder_run_m, s.feeder_run.number(), "Supply, feeder");
     conductor(s.feeder_size, "Supply, feeder");
     value(Field::main_fuse_a, s.main_fuse.number(), "Supply, main fuse");
+    value(Field::main_fuse_distance_m, s.main_fuse_distance.number(), "Supply, main fuse");
+    if (s.highest) value(Field::highest_per_12v, s.highest->number(), "Supply, highest");
+    if (s.internal_resistance) value(Field::internal_ohm, s.internal_resistance->number(), "Supply, battery");
+    if (s.disconnect) value(Field::disconnect_a, s.disconnect->number(), "Supply, main switch");
+    if (s.block_rating) value(Field::block_a, s.block_rating->number(), "Supply, block");
+    value(Field::beside_a, s.beside.number(), "Supply, other circuits");
   }
 
   void low_below_resting(const tables::BatteryKind& battery) {
@@ -133,6 +143,7 @@ class Check {
     value(Field::circuits_bundled, w.around.circuits_bundled, "Wiring, bundle");
     insulation(w.around.insulation);
     value(Field::wire_temperature_c, w.wire_temperature.number(), "Wiring, wire");
+    keep(check_fuse_family(w.fuse_family, "Fuse block"));
     part(w.clamp_part, tables::PartKind::clamp, "Fuse block clamp");
     if (w.clamp_rating) value(Field::part_rating_a, w.clamp_rating->number(), "Fuse block clamp");
     part(w.splice_part, tables::PartKind::splice, "Splice");
@@ -146,11 +157,7 @@ class Check {
         "Give one of " + listed(offered, [](double c) { return units::number_text(c, 6); }) + " °C.");
   }
 
-  void conductor(const std::string& id, const std::string& place) {
-    if (tables::conductor_by_id(id) != nullptr) return;
-    add(place, "Wire size " + quoted(id) + " is not known.",
-        "Give an AWG size from \"18awg\" to \"4/0awg\" or a metric one from \"0.75mm2\" to \"120mm2\".");
-  }
+  void conductor(const std::string& id, const std::string& place) { keep(check_size(id, place)); }
 
   void part(const std::string& key, tables::PartKind kind, const std::string& place) {
     const tables::Part* found = tables::part_by_key(key);
@@ -189,15 +196,74 @@ class Check {
     const Outlet& o = circuit_.outlets[index];
     const std::string title = outlet_title(circuit_, index);
     keep(check_name(o.name, title + ", name"));
-    value(Field::run_m, o.run.number(), title + ", run");
-    value(o.load.rating_in_watts ? Field::load_w : Field::load_a, o.load.rating, title + ", load");
-    if (o.load.minimum_voltage) {
-      value(Field::minimum_voltage_per_12v, o.load.minimum_voltage->number(), title + ", lowest voltage");
-    }
+    run(index, title);
+    devices(o, title);
     if (o.drop_limit) value(Field::drop_limit_fraction, *o.drop_limit, title + ", drop limit");
     part(o.outlet_part, tables::PartKind::outlet, title + ", outlet");
     part(o.terminal_part, tables::PartKind::terminal, title + ", terminal");
     if (o.rating) value(Field::part_rating_a, o.rating->number(), title + ", rating");
+  }
+
+  void run(std::size_t index, const std::string& title) {
+    const Outlet& o = circuit_.outlets[index];
+    const Run& run = o.run;
+    value(Field::run_m, run.length.number(), title + ", run");
+    if (run.size) conductor(*run.size, title + ", wire");
+    if (run.back == ReturnPath::chassis) chassis_return(run, title);
+    if (run.in_line.size() > kMaxInLine) {
+      add(title + ", run", std::to_string(run.in_line.size()) + " parts are in the line.",
+          "Put at most " + std::to_string(kMaxInLine) + " into one run.");
+      return;
+    }
+    for (const InLine& part : run.in_line) value(Field::in_line_a, part.rating.number(), title + ", in the line");
+    const Outlet* from = find_outlet(circuit_, o.fed_from);
+    const bool fused = std::any_of(run.in_line.begin(), run.in_line.end(), is_overcurrent_protection);
+    if (from != nullptr && from->point == PointKind::sub_block && !fused) {
+      add(title + ", run", "It leaves a sub-block without a fuse of its own.", "Put a fuse or a breaker into its line.");
+    }
+  }
+
+  // A hull or a frame that is to carry no current: galvanic corrosion, and sparks in a bilge.
+  void chassis_return(const Run& run, const std::string& title) {
+    if (circuit_.setting == Setting::boat || circuit_.setting == Setting::fixed) {
+      add(title + ", return", circuit_.setting == Setting::boat ? "A hull must not carry the current back."
+                                                                : "There is no chassis to carry the current back.",
+          "Take the return by wire.");
+    } else if (run.two_core) {
+      add(title + ", return", "A two-core cable brings its own return.", "Take the return by wire, or a single core.");
+    }
+  }
+
+  void devices(const Outlet& o, const std::string& title) {
+    const std::size_t least = o.point == PointKind::outlet ? 1 : 0;
+    const std::size_t most = o.point == PointKind::outlet ? kMaxDevices : 0;
+    if (o.devices.size() < least || o.devices.size() > most) {
+      add(title + ", devices", o.devices.size() == 1 ? "One device is listed." : std::to_string(o.devices.size()) + " devices are listed.",
+          most == 0 ? "A point that is no outlet has none."
+                    : "Give 1 to " + std::to_string(kMaxDevices) + " devices at one outlet.");
+      return;
+    }
+    for (const Device& device : o.devices) this->device(device, title);
+    value(Field::taps, o.taps, title + ", lights along the run");
+    if (o.taps > 1 && o.devices.size() > 1) {
+      add(title + ", lights along the run", "Only one kind of load can be spread along a run.",
+          "Give the other devices an outlet of their own.");
+    }
+  }
+
+  void device(const Device& device, const std::string& title) {
+    if (!device.name.empty()) keep(check_name(device.name, title + ", device"));
+    if (!device.preset.empty()) keep(check_name(device.preset, title + ", kind of device"));
+    const Load& load = device.load;
+    value(load.rating_in_watts ? Field::load_w : Field::load_a, load.rating, title + ", load");
+    if (load.minimum_voltage) {
+      value(Field::minimum_voltage_per_12v, load.minimum_voltage->number(), title + ", lowest voltage");
+    }
+    if (device.inrush) {
+      value(Field::inrush_a, device.inrush->current.number(), title + ", start");
+      value(Field::inrush_s, device.inrush->lasting.number(), title + ", start");
+    }
+    if (device.own_fuse) value(Field::fuse_a, device.own_fuse->number(), title + ", own fuse");
   }
 
   void shelf() {
@@ -255,6 +321,20 @@ std::optional<Problem> check_value(Field field, double value, std::string_view p
   return Problem{std::string(place),
                  capital(range.name) + " is " + shown_value(value * shown, low * shown, high * shown, range.unit) + ".",
                  allowed_range(range, low * shown, high * shown), field, value};
+}
+
+std::optional<Problem> check_size(std::string_view id, std::string_view place) {
+  if (tables::conductor_by_id(id) != nullptr) return std::nullopt;
+  return Problem{std::string(place), "Wire size " + quoted(id) + " is not known.",
+                 "Give an AWG size \"18awg\" to \"4/0awg\", an SAE one \"18sae\" to \"4/0sae\" or a metric one "
+                 "\"0.75mm2\" to \"120mm2\"."};
+}
+
+std::optional<Problem> check_fuse_family(tables::FuseFamilyId id, std::string_view place) {
+  const auto offered = tables::fuse_families();
+  if (std::any_of(offered.begin(), offered.end(), [id](const auto& family) { return family.id == id; })) return std::nullopt;
+  return Problem{std::string(place), "Its positions do not hold " + quoted(tables::fuse_family(id).key) + ".",
+                 "Give one of " + listed(offered, [](const auto& family) { return std::string(family.key); }) + "."};
 }
 
 std::string outlet_title(const Circuit& circuit, std::size_t index) {

@@ -23,10 +23,16 @@ std::optional<Problem> check_value(Field field, double value, std::string_view p
 // A name as typed: valid UTF-8, no control or direction-changing characters, not blank, at
 // most kMaxNameCharacters.
 std::optional<Problem> check_name(std::string_view name, std::string_view place);
+// A sentence that is kept: the same characters, may be empty, at most `most_bytes` long.
+std::optional<Problem> check_text(std::string_view text, std::size_t most_bytes, std::string_view place);
 
 // "Outlet C (Tyre inflator)", as problems name it; only the letter where the name is not
 // text or says the same. `index` is the place in circuit.outlets.
 std::string outlet_title(const Circuit& circuit, std::size_t index);
+// A wire size that the tables know.
+std::optional<Problem> check_size(std::string_view id, std::string_view place);
+// A fuse that a block's positions can hold.
+std::optional<Problem> check_fuse_family(tables::FuseFamilyId id, std::string_view place);
 // Foreign text made fit to stand in a sentence: in quotes, at most 40 characters, what can
 // not be printed as '?'.
 std::string quoted(std::string_view text);

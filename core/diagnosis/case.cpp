@@ -185,8 +185,8 @@ Case generic_case(tables::GaugeSystem gauge) {
     outlet.id = {k};
     outlet.name = joined({"Outlet ", circuit::outlet_letter(k - 1)});
     outlet.fed_from = {k - 1};
-    outlet.run = units::Metres(k == 1 ? 3.0 : 1.5);
-    outlet.load.rating = 2.0;
+    outlet.run.length = units::Metres(k == 1 ? 3.0 : 1.5);
+    outlet.devices.front().load.rating = 2.0;
     made.circuit.outlets.push_back(outlet);
   }
   made.circuit.next_outlet_id = 4;

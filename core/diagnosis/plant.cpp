@@ -25,17 +25,20 @@ int pair_of(Element element, int outlet) {
   const int own = first_outlet + kPairsPerOutlet * outlet;
   switch (element) {
     case Element::battery: return post;
-    case Element::main_fuse: return main_fuse;
+    case Element::main_fuse:
+    case Element::disconnect: return main_fuse;   // one after the other in the same wire
     case Element::feeder: return feeder;
     case Element::bus: return bus;
     case Element::fuse_contact: return fuse_contact;
     case Element::fuse: return fuse;
     case Element::clamp: return clamp;
+    case Element::in_line:
     case Element::wire: return own;
     case Element::splice: return own + 1;
     case Element::tail: return own + 2;
     case Element::terminal: return own + 3;
     case Element::outlet_inside:
+    case Element::beside:
     case Element::device: break;
   }
   return own + 4;
@@ -149,18 +152,19 @@ Plant::Plant(const Case& the_case) {
       parent_[at(red(own + step))] = red(before);
       parent_[at(black(own + step))] = black(before);
     }
-    device_.push_back(appliance_of(outlet.load, circuit.supply.nominal));
+    const circuit::Load load = outlet.devices.empty() ? circuit::Load{} : outlet.devices.front().load;
+    device_.push_back(appliance_of(load, circuit.supply.nominal));
     distance_m_.push_back(circuit::distance_from_block(circuit, outlet.id).number());
   }
   for (const auto& each : built.elements) {
     const network::Branch& branch = built.netlist.branch(each.branch);
-    if (each.place.element == Element::device) continue;
+    if (each.place.element == Element::device || each.place.element == Element::beside) continue;
     if (each.place.element == Element::battery) {
       emf_v_ = branch.emf_v;
       source_ohm_ = branch.value;
       continue;
     }
-    ohm_[at(node_of(each.place.element, outlet_index(each.place.outlet), each.place.side))] = branch.value;
+    ohm_[at(node_of(each.place.element, outlet_index(each.place.outlet), each.place.side))] += branch.value;
   }
   fit_wires(the_case);
   // A neighbour's line to here: taken as our own wire over the same way, its fuse and clamp as ours.

@@ -14,7 +14,7 @@
 
 namespace document {
 
-inline constexpr std::size_t kMaxDepth = 12;         // a circuit file needs 6
+inline constexpr std::size_t kMaxDepth = 16;         // the load of a device as built needs 12
 inline constexpr std::size_t kMaxValues = 500'000;   // a file of kMaxFileBytes that means something has fewer
 inline constexpr std::size_t kMaxKeys = 64;          // in one object
 

@@ -1,6 +1,8 @@
 #include "network/branch_network.h"
 
 #include <algorithm>
+#include <numeric>
+#include <span>
 
 #include "network/element_ohms.h"
 
@@ -11,6 +13,8 @@ using circuit::kBlock;
 using circuit::OutletId;
 using detail::ElementOhms;
 using detail::OutletOhms;
+
+constexpr double kFoldsBelow = 0.25;   // of nominal: a device whose lowest voltage nobody has told
 
 // Red and black ends of the network as far as it has been built.
 struct Pair {
@@ -23,15 +27,21 @@ class Builder {
  public:
   BranchNetwork take() { return std::move(network_); }
 
-  NodeId add(Element element, OutletId outlet, Side side, NodeId near, double ohm) {
+  NodeId add(Place place, NodeId near, double ohm) {
     const NodeId away = network_.netlist.add_node();
     const BranchId branch = network_.netlist.add_resistance(near, away, units::Ohms(ohm));
-    network_.elements.push_back({{element, outlet, side}, branch, near, away});
+    network_.elements.push_back({place, branch, near, away});
     return away;
   }
-  Pair add_both(Element element, OutletId outlet, Pair near, double ohm) {
-    const NodeId red = add(element, outlet, Side::positive, near.red, ohm);
-    return {red, add(element, outlet, Side::negative, near.black, ohm)};
+  NodeId add_red(Element element, NodeId near, double ohm) {
+    return add({element, kBlock, Side::positive}, near, ohm);
+  }
+  Pair add_both(Element element, OutletId outlet, Pair near, double red_ohm, double black_ohm, int nth = 0) {
+    const NodeId red = add({element, outlet, Side::positive, nth}, near.red, red_ohm);
+    return {red, add({element, outlet, Side::negative, nth}, near.black, black_ohm)};
+  }
+  Pair add_both(Element element, OutletId outlet, Pair near, double ohm, int nth = 0) {
+    return add_both(element, outlet, near, ohm, ohm, nth);
   }
   Pair add_battery(const ElementOhms& ohms) {
     const NodeId post = network_.netlist.add_node();
@@ -40,9 +50,9 @@ class Builder {
     network_.elements.push_back({{Element::battery, kBlock, Side::positive}, branch, kReference, post});
     return {post, kReference};
   }
-  void add_device(const circuit::Outlet& outlet, units::Volts nominal, double loading, Pair at) {
-    const detail::DeviceLaw device = detail::device_law(outlet.load, nominal);
-    const units::Volts fold = fold_voltage(outlet.load, nominal);
+  void add_device(Place place, const circuit::Load& load, units::Volts nominal, double loading, Pair at) {
+    const detail::DeviceLaw device = detail::device_law(load, nominal);
+    const units::Volts fold = fold_voltage(load, nominal);
     const bool on = loading > 0.0 && device.law != Law::open;
     BranchId branch;
     if (!on || (device.law == Law::resistance && device.value / loading > kLargestOhm)) {
@@ -54,7 +64,11 @@ class Builder {
     } else {
       branch = network_.netlist.add_constant_current(at.red, at.black, units::Amperes(device.value * loading), fold);
     }
-    network_.elements.push_back({{Element::device, outlet.id, Side::positive}, branch, at.red, at.black});
+    network_.elements.push_back({place, branch, at.red, at.black});
+  }
+  void add_beside(units::Amperes current, units::Volts nominal, Pair at) {
+    const BranchId branch = network_.netlist.add_constant_current(at.red, at.black, current, nominal * kFoldsBelow);
+    network_.elements.push_back({{Element::beside, kBlock, Side::positive}, branch, at.red, at.black});
   }
 
  private:
@@ -62,16 +76,57 @@ class Builder {
 };
 
 // From the posts to the wire side of the block's clamps.
-Pair build_supply(Builder& builder, const ElementOhms& ohms) {
+Pair build_supply(Builder& builder, const circuit::Supply& supply, const ElementOhms& ohms) {
   Pair at = builder.add_battery(ohms);
-  if (ohms.main_fuse > 0.0) {
-    at.red = builder.add(Element::main_fuse, kBlock, Side::positive, at.red, ohms.main_fuse);
-  }
+  if (ohms.main_fuse > 0.0) at.red = builder.add_red(Element::main_fuse, at.red, ohms.main_fuse);
+  if (ohms.disconnect > 0.0) at.red = builder.add_red(Element::disconnect, at.red, ohms.disconnect);
   at = builder.add_both(Element::feeder, kBlock, at, ohms.feeder);
   at = builder.add_both(Element::bus, kBlock, at, ohms.bus);
-  at.red = builder.add(Element::fuse_contact, kBlock, Side::positive, at.red, ohms.fuse_contact);
-  at.red = builder.add(Element::fuse, kBlock, Side::positive, at.red, ohms.fuse);
+  if (supply.beside > units::Amperes(0.0)) builder.add_beside(supply.beside, supply.nominal, at);
+  at.red = builder.add_red(Element::fuse_contact, at.red, ohms.fuse_contact);
+  at.red = builder.add_red(Element::fuse, at.red, ohms.fuse);
   return builder.add_both(Element::clamp, kBlock, at, ohms.clamp);
+}
+
+// One outlet being built: its parts, and how much is on by its places in the loading.
+struct OutletJob {
+  const circuit::Outlet& outlet;
+  const OutletOhms& ohms;
+  units::Volts nominal;
+  std::span<const double> on;
+  [[nodiscard]] double part_on(std::size_t place) const { return place < on.size() ? on[place] : 0.0; }
+};
+
+// From where the wire ends, or from the splice, to the devices.
+void build_outlet(Builder& builder, const OutletJob& job, Pair from, int tap) {
+  const OutletId id = job.outlet.id;
+  if (job.ohms.spliced) from = builder.add_both(Element::tail, id, from, job.ohms.tail, tap);
+  from = builder.add_both(Element::terminal, id, from, job.ohms.terminal, tap);
+  const Pair contact = builder.add_both(Element::outlet_inside, id, from, job.ohms.inside, tap);
+  const auto& devices = job.outlet.devices;
+  for (std::size_t d = 0; d < devices.size(); ++d) {
+    const std::size_t light = static_cast<std::size_t>(tap);
+    const std::size_t place = devices.size() > 1 ? d + 1 : light;   // the first place of several is the joint's
+    const int nth = static_cast<int>(devices.size() > 1 ? d : light);
+    builder.add_device({Element::device, id, Side::positive, nth}, devices[d].load, job.nominal,
+                       job.part_on(place) / job.outlet.taps, contact);
+  }
+}
+
+double piece(double ohm, int taps) { return std::max(ohm / taps, kSmallestOhm); }
+
+// The run to an outlet and the outlet itself; gives where the next run goes on.
+Pair build_run(Builder& builder, const OutletJob& job, Pair at) {
+  const OutletId id = job.outlet.id;
+  int nth = 0;
+  for (const double ohm : job.ohms.in_line) at.red = builder.add({Element::in_line, id, Side::positive, nth++}, at.red, ohm);
+  const int taps = job.outlet.taps;
+  for (int tap = 0; tap < taps; ++tap) {
+    at = builder.add_both(Element::wire, id, at, piece(job.ohms.wire, taps), piece(job.ohms.back, taps), tap);
+    if (job.ohms.spliced) at = builder.add_both(Element::splice, id, at, job.ohms.splice, tap);
+    if (job.outlet.point == circuit::PointKind::outlet) build_outlet(builder, job, at, tap);
+  }
+  return at;
 }
 
 // Index of the outlet that feeds this one, or -1 for the block.
@@ -91,29 +146,33 @@ const BranchNetwork::Named* BranchNetwork::find(Place place) const {
 }
 
 NodeId BranchNetwork::outlet_contact(OutletId outlet, Side side) const {
-  const Named* inside = find({Element::outlet_inside, outlet, side});
-  return inside != nullptr ? inside->away : kReference;
+  // Of lights along a run, the farthest; of a point without contacts, its joint.
+  const auto last = std::find_if(elements.rbegin(), elements.rend(), [&](const Named& named) {
+    const Element element = named.place.element;
+    return named.place.outlet == outlet && named.place.side == side &&
+           (element == Element::outlet_inside || element == Element::splice);
+  });
+  return last != elements.rend() ? last->away : kReference;
 }
 
 BranchNetwork build(const circuit::Circuit& circuit, const Fitted& fitted, const Loading& loading,
                     BatteryState battery) {
   const ElementOhms ohms = detail::element_ohms(circuit, fitted, battery);
   Builder builder;
-  const Pair block = build_supply(builder, ohms);
-  std::vector<Pair> splices;  // far side of each outlet's splices, by index
-  splices.reserve(circuit.outlets.size());
+  const Pair block = build_supply(builder, circuit.supply, ohms);
+  std::vector<Pair> ends;  // where each outlet's run ends and the next goes on, by index
+  ends.reserve(circuit.outlets.size());
+  std::size_t slot = 0;
   for (std::size_t k = 0; k < circuit.outlets.size(); ++k) {
     const circuit::Outlet& outlet = circuit.outlets[k];
-    const OutletOhms& own = ohms.outlets[k];
     const std::ptrdiff_t parent = parent_index(circuit, outlet);
-    const Pair start = parent < 0 ? block : splices[static_cast<std::size_t>(parent)];
-    const Pair end = builder.add_both(Element::wire, outlet.id, start, own.wire);
-    const Pair splice = builder.add_both(Element::splice, outlet.id, end, own.splice);
-    splices.push_back(splice);
-    const Pair tail = builder.add_both(Element::tail, outlet.id, splice, own.tail);
-    const Pair terminal = builder.add_both(Element::terminal, outlet.id, tail, own.terminal);
-    const Pair contact = builder.add_both(Element::outlet_inside, outlet.id, terminal, own.inside);
-    builder.add_device(outlet, circuit.supply.nominal, k < loading.size() ? loading[k] : 0.0, contact);
+    const std::size_t slots =
+        outlet.devices.size() > 1 ? outlet.devices.size() + 1 : static_cast<std::size_t>(outlet.taps);
+    const std::size_t first = std::min(slot, loading.size());
+    const std::span<const double> on(loading.data() + first, std::min(slots, loading.size() - first));
+    slot += slots;
+    const OutletJob job{outlet, ohms.outlets[k], circuit.supply.nominal, on};
+    ends.push_back(build_run(builder, job, parent < 0 ? block : ends[static_cast<std::size_t>(parent)]));
   }
   return builder.take();
 }
@@ -123,18 +182,21 @@ SeriesResistances series_resistances(const circuit::Circuit& circuit, const Fitt
   SeriesResistances series;
   series.emf = units::Volts(ohms.emf_v);
   series.source = units::Ohms(ohms.battery);
-  series.supply_loop =
-      units::Ohms(ohms.main_fuse + ohms.fuse_contact + ohms.fuse + 2.0 * (ohms.feeder + ohms.bus + ohms.clamp));
-  for (const OutletOhms& own : ohms.outlets) {
-    series.run_loop.emplace_back(2.0 * own.wire);
-    series.joint_loop.emplace_back(2.0 * own.splice);
-    series.tail_loop.emplace_back(2.0 * (own.tail + own.terminal + own.inside));
+  series.feeder_loop = units::Ohms(ohms.main_fuse + ohms.disconnect + 2.0 * (ohms.feeder + ohms.bus));
+  series.supply_loop = series.feeder_loop + units::Ohms(ohms.fuse_contact + ohms.fuse + 2.0 * ohms.clamp);
+  for (std::size_t k = 0; k < ohms.outlets.size(); ++k) {
+    const OutletOhms& own = ohms.outlets[k];
+    const double in_line = std::accumulate(own.in_line.begin(), own.in_line.end(), 0.0);
+    const double splices = own.spliced ? 2.0 * own.splice * circuit.outlets[k].taps : 0.0;
+    series.run_loop.emplace_back(own.wire + own.back);
+    series.joint_loop.emplace_back(in_line + splices);
+    series.tail_loop.emplace_back(2.0 * ((own.spliced ? own.tail : 0.0) + own.terminal + own.inside));
   }
   return series;
 }
 
 units::Volts fold_voltage(const circuit::Load& load, units::Volts nominal) {
-  return load.minimum_voltage ? *load.minimum_voltage : nominal * 0.25;
+  return load.minimum_voltage ? *load.minimum_voltage : nominal * kFoldsBelow;
 }
 
 }  // namespace network

@@ -1,7 +1,7 @@
 // The branch circuit as a network, every joint a resistance of its own with a name: battery,
-// main fuse, feeder, block, fuse and its clips, clamps, red and black wire by segment,
-// splices, tails, tabs, outlets, devices. Proving and tracing edit and probe this one model;
-// radial.h is its reduction for sizing, and a test holds the two together.
+// main fuse, main switch, feeder, block, fuse and its clips, clamps, what is in the line, red and
+// black wire by segment, splices, tails, tabs, outlets, devices, and beside it what the block's
+// other circuits draw. tree.h sums it up for sizing, and a test holds the two together.
 #pragma once
 
 #include <optional>
@@ -17,13 +17,14 @@ enum class Side { positive, negative };
 
 // An element of the branch; `outlet` is kBlock for those that belong to the whole circuit.
 enum class Element {
-  battery, main_fuse, feeder, bus, fuse_contact, fuse, clamp, wire, splice, tail, terminal,
-  outlet_inside, device,
+  battery, main_fuse, disconnect, feeder, bus, beside, fuse_contact, fuse, clamp, in_line, wire, splice, tail,
+  terminal, outlet_inside, device,
 };
 struct Place {
   Element element = Element::battery;
   circuit::OutletId outlet = circuit::kBlock;
   Side side = Side::positive;
+  int nth = 0;    // from the source: of the parts in line, the pieces of a tapped run, the devices of an outlet
   friend constexpr bool operator==(const Place&, const Place&) = default;
 };
 
@@ -34,7 +35,17 @@ struct Fitted {
   units::Amperes fuse{0.0};
 };
 
-// How much of each outlet's load is on, 0 to 1, by index in circuit.outlets.
+// A place in a Loading, and a point of the tree (tree.h). An outlet with one device has one; lights
+// along a run have one each; several devices at an outlet have one each, after one for the joint
+// that they share. So with one device at every outlet, places count as outlets do.
+struct LoadSlot {
+  std::size_t outlet = 0;   // index in circuit.outlets
+  std::size_t device = 0;   // index in its devices; kNoPoint: no device here
+  int tap = 0;              // which light along the run
+};
+std::vector<LoadSlot> load_slots(const circuit::Circuit& circuit);
+
+// How much of each load is on, 0 to 1, by slot.
 using Loading = std::vector<double>;
 
 enum class BatteryState { resting, low, charging };
@@ -42,8 +53,10 @@ enum class BatteryState { resting, low, charging };
 // Every resistance branch runs from `near_source` to `away` on both sides, so swap_ends() of a
 // red and a black element reverses all that lies beyond; in use the black currents are negative.
 // A device runs from its red contact to its black one. Feeder: wire with its lugs. Bus: one side
-// of the block. fuse_contact: both clips, red side only, as are main_fuse and fuse. A device not
-// fitted or switched off is an open branch.
+// of the block. fuse_contact: both clips, red side only, as are main_fuse, disconnect, in_line and
+// fuse. A device not fitted or switched off is an open branch. The negative `wire` of a run that
+// returns by chassis is the chassis, taken to lead back to the point before. Where lights are
+// spread along a run, each piece of its wire is a `wire` of its own and each light a `device`.
 struct BranchNetwork {
   Netlist netlist;
   struct Named { Place place; BranchId branch; NodeId near_source; NodeId away; };
@@ -62,9 +75,10 @@ BranchNetwork build(const circuit::Circuit& circuit, const Fitted& fitted, const
 struct SeriesResistances {
   units::Volts emf;
   units::Ohms source;                 // battery inside
-  units::Ohms supply_loop;            // main fuse, feeder both ways, bus joints, fuse and clips, clamps
+  units::Ohms feeder_loop;            // main fuse and switch, feeder both ways, bus joints: shared by the block
+  units::Ohms supply_loop;            // the same with fuse and clips, clamps
   std::vector<units::Ohms> run_loop;  // by outlet index: wire both ways from its parent
-  std::vector<units::Ohms> joint_loop;// splice through-joints on that run, both sides
+  std::vector<units::Ohms> joint_loop;// what is in line and the splice's through-joints, both sides
   std::vector<units::Ohms> tail_loop; // splice to the device: tail, tab, outlet, both sides
 };
 SeriesResistances series_resistances(const circuit::Circuit& circuit, const Fitted& fitted, BatteryState battery);

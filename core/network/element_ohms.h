@@ -1,6 +1,6 @@
 // Every resistance of a branch, element by element: the one list that build() hangs in the
-// network and that series_resistances() sums. Private to this room. All at
-// circuit.wiring.wire_temperature; parts and fuses as new. Ohm.
+// network and that tree_of() sums. Private to this room. All at circuit.wiring.wire_temperature;
+// parts and fuses as new. Ohm.
 #pragma once
 
 #include <vector>
@@ -11,7 +11,10 @@
 namespace network::detail {
 
 struct OutletOhms {
-  double wire = 0.0;      // one way from its parent, one conductor
+  std::vector<double> in_line;  // positive side only, in order from the source
+  double wire = 0.0;      // one way from its parent, the positive conductor
+  double back = 0.0;      // the same way back: a conductor, or the chassis with its bonds
+  bool spliced = true;    // false: the wire goes straight to the terminals
   double splice = 0.0;    // one side; what passes on to the next outlet goes through it too
   double tail = 0.0;      // one conductor
   double terminal = 0.0;  // one side
@@ -21,7 +24,8 @@ struct OutletOhms {
 struct ElementOhms {
   double emf_v = 0.0;
   double battery = 0.0;
-  double main_fuse = 0.0;     // 0: the circuit has none
+  double main_fuse = 0.0;     // with its own joints; 0: the circuit has none
+  double disconnect = 0.0;    // 0: none
   double feeder = 0.0;        // one side, its lugs included
   double bus = 0.0;           // one side
   double fuse_contact = 0.0;  // both clips

@@ -12,15 +12,15 @@ namespace network {
 class Radial::Sweep {
  public:
   Sweep(const Radial& radial, std::span<const double> fixed_siemens, double emf_v)
-      : radial_(radial), fixed_siemens_(fixed_siemens), emf_v_(emf_v), below_(radial.outlets_.size()),
-        splice_v_(radial.outlets_.size()) {}
+      : radial_(radial), fixed_siemens_(fixed_siemens), emf_v_(emf_v), below_(radial.points_.size()),
+        splice_v_(radial.points_.size()) {}
 
   bool solve(const std::vector<double>& slope, const std::vector<double>& offset_a, std::vector<double>& voltage_v) {
-    const std::size_t n = radial_.outlets_.size();
+    const std::size_t n = radial_.points_.size();
     below_.assign(n, {});
     Taken root{};
     for (std::size_t k = n; k-- > 0;) {
-      const Outlet& outlet = radial_.outlets_[k];
+      const Point& outlet = radial_.points_[k];
       const Taken device{offset_a[k], slope[k] + fixed_siemens_[k]};
       Taken& here = below_[k];
       if (!add_behind(outlet.tail_ohm, device, here)) return false;
@@ -32,7 +32,7 @@ class Radial::Sweep {
     next_total_a_ = (root.amperes + root.siemens * emf_v_) / root_divisor;
     const double block_v = emf_v_ - radial_.root_ohm_ * next_total_a_;
     for (std::size_t k = 0; k < n; ++k) {
-      const Outlet& outlet = radial_.outlets_[k];
+      const Point& outlet = radial_.points_[k];
       const double from_v = outlet.parent < 0 ? block_v : splice_v_[static_cast<std::size_t>(outlet.parent)];
       splice_v_[k] = past(outlet.path_ohm, below_[k], from_v);
       voltage_v[k] = past(outlet.tail_ohm, {offset_a[k], slope[k] + fixed_siemens_[k]}, splice_v_[k]);
@@ -98,52 +98,52 @@ Plugged plug_in(const Outlets& outlets, const Loading& loading) {
 
 }  // namespace
 
-Radial::Radial(const circuit::Circuit& circuit, const Fitted& fitted, BatteryState battery) {
-  const SeriesResistances series = series_resistances(circuit, fitted, battery);
-  emf_v_ = series.emf.number();
-  source_ohm_ = series.source.number();
-  root_ohm_ = source_ohm_ + series.supply_loop.number();
-  outlets_.reserve(circuit.outlets.size());
-  for (std::size_t k = 0; k < circuit.outlets.size(); ++k) {
-    const circuit::Outlet& from = circuit.outlets[k];
-    const detail::DeviceLaw device = detail::device_law(from.load, circuit.supply.nominal);
-    Outlet outlet;
-    for (std::size_t p = 0; p < k; ++p) {
-      if (circuit.outlets[p].id == from.fed_from) outlet.parent = static_cast<std::ptrdiff_t>(p);
+Radial::Radial(const Tree& tree) {
+  // A steady current beside this circuit takes the same volts from the shared way whatever flows here.
+  emf_v_ = tree.emf_v - tree.beside_a * (tree.source_ohm + tree.feeder_ohm);
+  posts_v_ = tree.emf_v - tree.beside_a * tree.source_ohm;
+  source_ohm_ = tree.source_ohm;
+  root_ohm_ = source_ohm_ + tree.supply_ohm;
+  points_.reserve(tree.points.size());
+  for (const TreePoint& from : tree.points) {
+    Point point;
+    point.parent = from.parent == kNoPoint ? -1 : static_cast<std::ptrdiff_t>(from.parent);
+    point.path_ohm = from.path_ohm;
+    point.tail_ohm = from.tail_ohm;
+    if (from.load != nullptr) {
+      const units::Volts nominal(tree.nominal_v);
+      const detail::DeviceLaw device = detail::device_law(*from.load, nominal);
+      point.law = device.law;
+      point.value = device.law == Law::resistance ? device.value / from.share : device.value * from.share;
+      point.rated_a = device.rated_a * from.share;
+      point.fold_v = fold_voltage(*from.load, nominal).number();
     }
-    outlet.path_ohm = (series.run_loop[k] + series.joint_loop[k]).number();
-    outlet.tail_ohm = series.tail_loop[k].number();
-    outlet.law = device.law;
-    outlet.value = device.value;
-    outlet.rated_a = device.rated_a;
-    outlet.fold_v = fold_voltage(from.load, circuit.supply.nominal).number();
-    const double upstream =
-        outlet.parent < 0 ? root_ohm_ : outlets_[static_cast<std::size_t>(outlet.parent)].loop_ohm;
-    outlet.loop_ohm = upstream + outlet.path_ohm;
-    outlets_.push_back(outlet);
+    const double upstream = point.parent < 0 ? root_ohm_ : points_[static_cast<std::size_t>(point.parent)].loop_ohm;
+    point.loop_ohm = upstream + point.path_ohm;
+    points_.push_back(point);
   }
 }
 
 RadialSolution Radial::solve(const Loading& loading) const {
-  const Plugged plugged = plug_in(outlets_, loading);
+  const Plugged plugged = plug_in(points_, loading);
   Sweep sweep(*this, plugged.siemens, emf_v_);
   detail::LoadSpace at;
   const detail::Walk walk = detail::find_operating_point(plugged.laws, at, sweep);
 
   RadialSolution solution;
   solution.iterations = walk.iterations;
-  solution.folded.resize(outlets_.size());
+  solution.folded.resize(points_.size());
   bool any_folded = false;
-  for (std::size_t k = 0; k < outlets_.size(); ++k) {
+  for (std::size_t k = 0; k < points_.size(); ++k) {
     const detail::LoadLaw& law = plugged.laws[k];
     if (plugged.siemens[k] > 0.0) at.current_a[k] = plugged.siemens[k] * at.voltage_v[k];
     solution.folded[k] = law.value > 0.0 && at.voltage_v[k] < law.fold_v;
     any_folded = any_folded || solution.folded[k];
   }
-  solution.outlet_voltage_v = std::move(at.voltage_v);
+  solution.device_voltage_v = std::move(at.voltage_v);
   solution.load_current_a = std::move(at.current_a);
   solution.total_current_a = sweep.total_a();
-  solution.battery_voltage_v = emf_v_ - source_ohm_ * solution.total_current_a;
+  solution.battery_voltage_v = posts_v_ - source_ohm_ * solution.total_current_a;
   solution.outcome = !walk.converged ? Outcome::not_converged
                      : any_folded    ? Outcome::no_operating_point
                                      : Outcome::solved;
@@ -154,19 +154,19 @@ RadialSolution Radial::solve(const Loading& loading) const {
 // it at `outlet`: resistances look the same from both ends. So one sweep, with the battery's
 // voltage at zero, gives the whole row.
 std::vector<double> Radial::sensitivity(std::size_t outlet, const Loading& loading, const RadialSolution& at) const {
-  const std::size_t n = outlets_.size();
-  const Plugged plugged = plug_in(outlets_, loading);
+  const std::size_t n = points_.size();
+  const Plugged plugged = plug_in(points_, loading);
   Sweep sweep(*this, plugged.siemens, 0.0);
   std::vector<double> slope(n), offset_a(n), answer_v(n);
   offset_a[outlet] = 1.0;
-  for (std::size_t k = 0; k < n; ++k) slope[k] = plugged.laws[k].slope_siemens(at.outlet_voltage_v[k]);
+  for (std::size_t k = 0; k < n; ++k) slope[k] = plugged.laws[k].slope_siemens(at.device_voltage_v[k]);
   if (!sweep.solve(slope, offset_a, answer_v)) {
     for (double& each : slope) each = each > 0.0 ? each : 0.0;
     if (!sweep.solve(slope, offset_a, answer_v)) return std::vector<double>(n, 0.0);
   }
   for (std::size_t k = 0; k < n; ++k) {
-    const Outlet& own = outlets_[k];
-    const double voltage_v = at.outlet_voltage_v[k];
+    const Point& own = points_[k];
+    const double voltage_v = at.device_voltage_v[k];
     double per_rated = 1.0;  // amperes taken for each rated ampere that is on
     if (own.law == Law::resistance) {
       per_rated = voltage_v / own.value / own.rated_a;
@@ -178,6 +178,6 @@ std::vector<double> Radial::sensitivity(std::size_t outlet, const Loading& loadi
   return answer_v;
 }
 
-units::Ohms Radial::loop_to(std::size_t outlet) const { return units::Ohms(outlets_[outlet].loop_ohm); }
+units::Ohms Radial::loop_to(std::size_t point) const { return units::Ohms(points_[point].loop_ohm); }
 
 }  // namespace network

@@ -80,7 +80,7 @@ std::optional<drawing::Picture> fuse_plate(const std::string& which, const Plate
   const double cx = plate.width() * 0.5;
   const Ink body = word.empty() ? Ink::swatch_grey : drawing::swatch(word);
   const std::string number = units::number_text(rating, 3);
-  if (family->id == tables::FuseFamilyId::bolt_on) {
+  if (family->bolted) {
     plate.box({cx - 78.0 * u, 44.0 * u}, 156.0 * u, 26.0 * u, 6.0 * u, Ink::muted, Ink::swatch_metal);
     for (const double side : {-62.0, 62.0}) plate.circle({cx + side * u, 57.0 * u}, 7.0 * u, Ink::muted, Ink::card);
     plate.box({cx - 38.0 * u, 34.0 * u}, 76.0 * u, 46.0 * u, 5.0 * u, Ink::muted, body);
@@ -93,7 +93,7 @@ std::optional<drawing::Picture> fuse_plate(const std::string& which, const Plate
     plate.path({{cx - half, 20.0 * u}, {cx + half, 20.0 * u}, {cx + half, 58.0 * u}, {cx + 0.84 * half, 64.0 * u},
                 {cx - 0.84 * half, 64.0 * u}, {cx - half, 58.0 * u}}, 1.0, Ink::muted, true, body);
   }
-  const double at_y = family->id == tables::FuseFamilyId::bolt_on ? 57.0 : 41.0;
+  const double at_y = family->bolted ? 57.0 : 41.0;
   plate.text({cx, at_y * u}, number, drawing::Anchor::centre, drawing::on_swatch(body), true, drawing::TextSize::title);
   const std::string colour = word.empty() ? "colour varies" : std::string(word);
   plate.text({cx, 118.0 * u}, std::string(family->name) + ", " + number + " A, " + colour, drawing::Anchor::centre, Ink::text);

@@ -25,7 +25,7 @@ std::vector<OutletWords> outlet_words(const circuit::Circuit& circuit, const siz
   for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
     OutletWords outlet;
     outlet.letter = circuit::outlet_letter(i);
-    outlet.length = units::length_text(circuit.outlets[i].run, preference);
+    outlet.length = units::length_text(circuit.outlets[i].run.length, preference);
     if (const sizing::OutletResult* result = result_of(choice, circuit, i)) {
       outlet.voltage = units::volts_text(result->voltage);
       outlet.beyond_limit = !result->runs || result->drop_fraction > result->drop_limit;

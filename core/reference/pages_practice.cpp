@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "reference/pages.h"
+#include "tables/conductor_colours.h"
 #include "tables/fact.h"
 #include "tables/part.h"
 #include "tables/supply.h"
@@ -34,6 +35,12 @@ Row* row_of(Page& page, std::string_view key) {
   return nullptr;
 }
 
+std::string carries_text(const tables::Part& part) {
+  std::string text = units::amperes_text(part.rated) + " typical";
+  if (part.continuous < part.rated) text += ", " + units::amperes_text(part.continuous) + " for long";
+  return text;
+}
+
 Page outlet_page() {
   Page page = fact_page(Topic::outlet_form, "outlets", "Outlets and polarity", "Which contact is which, and what they carry.",
                         {"Outlet", "Polarity", "Carries"}, "Friction contacts get hot: hold lasting loads to 10 A.",
@@ -45,9 +52,11 @@ Page outlet_page() {
   page.picture = {Depicts::outlet, "lighter"};
   for (const tables::Part& part : tables::parts(tables::PartKind::outlet)) {
     Row row = make_row(std::string(part.key),
-                       {std::string(part.name), "", units::amperes_text(part.rated) + " typical"}, {part.citation},
+                       {std::string(part.name), "", carries_text(part)}, {part.citation},
                        part.key.find("lighter") != std::string_view::npos ? "outlet rating amps lighter cigarette" : "outlet rating amps");
     row.note = "A typical part: check the marking on yours.";
+    if (part.limits_itself) row.note += " It limits itself: it takes at most " + units::watts_text(*part.rated_power) + ".";
+    if (part.wired_in) row.note += " It counts with its own load and fuse.";
     page.rows.push_back(std::move(row));
   }
   return page;
@@ -66,10 +75,19 @@ Page drop_page() {
 }
 
 Page colour_page() {
-  Page page = fact_page(Topic::colour_practice, "colours", "Conductor colours", "Positive and negative by practice.",
-                        {"Where", "Positive", "Negative"}, "Practices differ on the negative: label both ends and prove it with the meter.",
-                        "colour color wire red black yellow positive negative");
-  for (Row& row : page.rows) row.keywords += " wire conductor";
+  Page page{.key = "colours", .title = "Conductor colours", .about = "Positive and negative by practice.",
+            .columns = {"Where", "Positive", "Negative"}, .rows = {},
+            .caution = "Practices differ on the negative: label both ends and prove it with the meter.",
+            .keywords = "colour color wire red black yellow brown white positive negative", .picture = {}};
+  for (const tables::ConductorColours& colours : tables::conductor_colours()) {
+    Row row = make_row(std::string(colours.key),
+                       {std::string(colours.where), std::string(colours.plus_words), std::string(colours.minus_words)},
+                       {colours.citation}, std::string(colours.keywords) + " wire conductor");
+    row.note = std::string(colours.caution) + " " + std::string(tables::kTrustNoColour);
+    page.rows.push_back(std::move(row));
+  }
+  Page never = fact_page(Topic::colour_practice, "", "", "", {"Where", "Positive", "Negative"}, "", "");
+  for (Row& row : never.rows) page.rows.push_back(std::move(row));
   Page codes = fact_page(Topic::colour_code, "", "", "", {"Code", "Colour"}, "", "");
   for (Row& row : codes.rows) {
     row.cells = {row.cells[0] + " on a drawing", row.cells[1], ""};

@@ -22,17 +22,6 @@ std::string lower_first(std::string_view word) {
   text[0] = static_cast<char>(text[0] - 'A' + 'a');
   return text;
 }
-// "Screw clamp, bare strands" as part of an address.
-std::string slug(std::string_view text) {
-  std::string made;
-  for (const char c : text) {
-    if (c == ',') continue;
-    if (c == ' ') made += '-';
-    else made += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  }
-  return made;
-}
-
 std::string strip_text(units::Millimetres low, units::Millimetres high, Preference preference) {
   if (preference == Preference::us) return range_text(low.number() / 25.4, high.number() / 25.4, "in", 2);
   return range_text(low.number(), high.number(), "mm");
@@ -58,7 +47,7 @@ Page crimp_page(Preference preference) {
 Page part_page(tables::PartKind kind, std::string_view key, std::string_view title, std::string_view about,
                std::string_view keywords) {
   Page page{.key = key, .title = title, .about = about,
-            .columns = {"Part", "Wire, bare", "With a ferrule", "Current", "Good joint"}, .rows = {},
+            .columns = {"Part", "Wire, bare", "With a ferrule", "Current", "For long", "Good joint"}, .rows = {},
             .caution = "Typical parts: the marking on the part in your hand goes first.", .keywords = keywords, .picture = {}};
   for (const tables::Part& part : tables::parts(kind)) {
     std::vector<const tables::Citation*> citations{part.citation, &tables::joint_resistance_citation()};
@@ -66,8 +55,10 @@ Page part_page(tables::PartKind kind, std::string_view key, std::string_view tit
                        {std::string(part.name), range_text(part.smallest.number(), part.largest_bare.number(), "mm²"),
                         part.largest_with_ferrule ? "up to " + with(part.largest_with_ferrule->number(), "mm²", 3)
                                                   : std::string("none"),
-                        units::amperes_text(part.rated), units::ohms_text(part.typical_resistance)},
+                        units::amperes_text(part.rated), units::amperes_text(part.continuous),
+                        units::ohms_text(part.typical_resistance)},
                        std::move(citations), std::string(keywords));
+    if (!part.holds_boat_pull) row.note = "May not hold the pull asked on boats: there take a sealed crimp splice.";
     if (!part.stands_vibration) row.note = "Works loose by vibration: not for anything that moves.";
     page.rows.push_back(std::move(row));
   }
@@ -85,6 +76,7 @@ Page tab_page(Preference preference) {
     row.picture = {Depicts::push_on_tab, std::string(tab.key)};
     page.rows.push_back(std::move(row));
   }
+  // The outlet's tab; the block's goes by the wire alike.
   const tables::Part& tab = *tables::part_by_key("tab-6.3");
   for (const std::string_view id : {"18awg", "16awg", "14awg", "12awg", "10awg"}) {
     const units::SquareMillimetres area = tables::conductor_by_id(id)->area;
@@ -113,12 +105,13 @@ Page ring_page(Preference preference) {
 
 Page ferrule_page(Preference preference) {
   Page page{.key = "ferrules", .title = "Ferrules", .about = "Colour and sleeve of insulated ferrules by wire.",
-            .columns = {"Wire", "Colour", "Strip"}, .rows = {},
-            .caution = "Other colour sets are sold: go by the size printed on the bag.",
+            .columns = {"Wire", "Colour", "Sleeve", "Strip"}, .rows = {},
+            .caution = "Other colour sets are sold: go by the size printed on the bag. Strip to the sleeve and its collar.",
             .keywords = "ferrule bootlace sleeve end", .picture = {Depicts::ferrule, "2.5"}};
   for (const tables::Ferrule& ferrule : tables::ferrules()) {
     const std::string size = number(ferrule.wire.number(), 3);
-    Row row = make_row(size + "mm2", {size + " mm²", std::string(ferrule.colour), small_length(ferrule.sleeve, preference)},
+    Row row = make_row(size + "mm2", {size + " mm²", std::string(ferrule.colour), small_length(ferrule.sleeve, preference),
+                        small_length(ferrule.strip, preference)},
                        {ferrule.citation, ferrule.strip_citation}, "ferrule bootlace sleeve strip");
     row.picture = {Depicts::ferrule, size};
     page.rows.push_back(std::move(row));
@@ -132,7 +125,7 @@ Page strip_page(Preference preference) {
             .caution = "The gauge on the part goes first. No nicked strand, none outside.",
             .keywords = "strip stripping length insulation how much remove", .picture = {Depicts::how_to, "strip"}};
   for (const tables::StripLength& strip : tables::strip_lengths()) {
-    Row row = make_row(slug(strip.what), {"Strip for: " + lower_first(strip.what), strip_text(strip.low, strip.high, preference)},
+    Row row = make_row(std::string(strip.key), {"Strip for: " + lower_first(strip.what), strip_text(strip.low, strip.high, preference)},
                        {strip.citation}, "strip stripping length insulation");
     row.note = std::string(strip.note);
     page.rows.push_back(std::move(row));
@@ -181,6 +174,12 @@ std::vector<Page> terminal_pages(Preference preference) {
   pages.push_back(pull_page(preference));
   pages.push_back(part_page(tables::PartKind::clamp, "clamps", "Fuse block positions", "What the clamps of a fuse block take.",
                             "fuse block clamp screw position terminal"));
+  pages.push_back(part_page(tables::PartKind::in_line, "in-line", "In the line",
+                            "Switches, relays, breakers, fuse holders and battery switches.",
+                            "switch rocker toggle relay breaker inline fuse holder disconnect isolator battery switch"));
+  pages.push_back(part_page(tables::PartKind::wired_in, "wired-in", "Device wired in",
+                            "How a device without an outlet is joined. It counts with its own load and fuse.",
+                            "hardwired direct no outlet device joint"));
   return pages;
 }
 

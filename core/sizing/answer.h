@@ -7,6 +7,7 @@
 
 #include "circuit/circuit.h"
 #include "circuit/problem.h"
+#include "network/branch_network.h"
 #include "tables/citation.h"
 #include "tables/conductor.h"
 #include "units/quantity.h"
@@ -25,6 +26,10 @@ enum class Criterion {
   device_minimum,     // device's lowest voltage, battery low, worst loading
   far_short,          // a short at the far end opens the fuse in time
   withstand,          // the wire survives until it has: I^2 t <= k^2 S^2
+  inner_fuses,        // each fuse in the line carries its part and protects what lies behind it
+  inrush,             // the fuse holds while a device starts
+  feeder,             // main fuse, feeder, main switch, block: carry what flows; the feeder is protected
+  feeder_drop,        // battery to block alone stays within the limit
 };
 enum class Measure { amperes, fraction, volts, seconds, ampere_squared_seconds, square_millimetres, none };
 
@@ -57,6 +62,7 @@ struct Candidate {
   std::vector<OutletResult> outlets;           // by index in circuit.outlets
   double worst_drop_fraction = 0.0;
   std::size_t worst_outlet = 0;                // nearest its own limit
+  network::Loading worst_loading;              // under which worst_outlet loses most
   units::Amperes design_current;               // most the whole circuit may carry at once
   units::Watts lost_in_wire;                   // at the design current
   bool on_shelf = true;

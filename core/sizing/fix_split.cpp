@@ -3,7 +3,6 @@
 
 #include "circuit/limits.h"
 #include "sizing/fixes_kit.h"
-#include "sizing/loading.h"
 #include "sizing/words.h"
 #include "units/format.h"
 
@@ -13,20 +12,36 @@ namespace {
 using circuit::Circuit;
 using circuit::Outlet;
 
+constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+
+// By outlet: what feeds it (kNone: the block) and what is rated there.
+struct Shape {
+  explicit Shape(const Circuit& circuit) {
+    for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
+      const auto feeds = [&](const Outlet& other) { return other.id == circuit.outlets[i].fed_from; };
+      const auto at = std::find_if(circuit.outlets.begin(), circuit.outlets.end(), feeds);
+      parent.push_back(at == circuit.outlets.end() ? kNone : static_cast<std::size_t>(at - circuit.outlets.begin()));
+      rated_a.push_back(circuit::rated_current(circuit.outlets[i], circuit.supply.nominal).number());
+    }
+  }
+  std::vector<std::size_t> parent;
+  std::vector<double> rated_a;
+};
+
 // The part of a circuit whose outlets are wanted. An outlet whose feeder is not among them is
 // fed straight from the block, over the whole way its wire had.
-Circuit part_of(const Circuit& circuit, const std::vector<bool>& wanted, const Demand& demand) {
+Circuit part_of(const Circuit& circuit, const std::vector<bool>& wanted, const Shape& shape) {
   Circuit part = circuit;
   part.outlets.clear();
   for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
     if (!wanted[i]) continue;
     Outlet outlet = circuit.outlets[i];
-    std::size_t above = demand.parent[i];
-    while (above != kNoParent && !wanted[above]) {
-      outlet.run += circuit.outlets[above].run;
-      above = demand.parent[above];
+    std::size_t above = shape.parent[i];
+    while (above != kNone && !wanted[above]) {
+      outlet.run.length += circuit.outlets[above].run.length;
+      above = shape.parent[above];
     }
-    outlet.fed_from = above == kNoParent ? circuit::kBlock : circuit.outlets[above].id;
+    outlet.fed_from = above == kNone ? circuit::kBlock : circuit.outlets[above].id;
     part.outlets.push_back(std::move(outlet));
   }
   return part;
@@ -57,12 +72,12 @@ struct Cut {
   bool alone;                 // that outlet and nothing else
 };
 
-std::vector<Cut> cuts(const Circuit& circuit, const Demand& demand) {
+std::vector<Cut> cuts(const Circuit& circuit, const Shape& shape) {
   const std::size_t count = circuit.outlets.size();
   std::vector<Cut> made;
   if (count < 2) return made;
   const auto heaviest = static_cast<std::size_t>(
-      std::max_element(demand.rated_a.begin(), demand.rated_a.end()) - demand.rated_a.begin());
+      std::max_element(shape.rated_a.begin(), shape.rated_a.end()) - shape.rated_a.begin());
   Cut alone{std::vector<bool>(count, false), heaviest, true};
   alone.second[heaviest] = true;
   made.push_back(std::move(alone));
@@ -71,7 +86,7 @@ std::vector<Cut> cuts(const Circuit& circuit, const Demand& demand) {
     cut.second[top] = true;
     std::size_t taken = 1;
     for (std::size_t i = top + 1; i < count; ++i) {
-      cut.second[i] = demand.parent[i] != kNoParent && cut.second[demand.parent[i]];
+      cut.second[i] = shape.parent[i] != kNone && cut.second[shape.parent[i]];
       taken += cut.second[i] ? std::size_t{1} : std::size_t{0};
     }
     if (taken == count || (taken == 1 && top == heaviest)) continue;
@@ -83,17 +98,17 @@ std::vector<Cut> cuts(const Circuit& circuit, const Demand& demand) {
 
 bool has_load(const Circuit& circuit) {
   return std::any_of(circuit.outlets.begin(), circuit.outlets.end(),
-                     [](const Outlet& outlet) { return outlet.load.rating > 0.0; });
+                     [](const Outlet& outlet) { return circuit::has_load(outlet); });
 }
 
 struct Split {
   Circuit first;
   Circuit second;
 };
-Split apart(const Circuit& circuit, const Demand& demand, const Cut& cut, bool bundled) {
+Split apart(const Circuit& circuit, const Shape& shape, const Cut& cut, bool bundled) {
   std::vector<bool> rest(cut.second.size());
   for (std::size_t i = 0; i < rest.size(); ++i) rest[i] = !cut.second[i];
-  Split split{part_of(circuit, rest, demand), part_of(circuit, cut.second, demand)};
+  Split split{part_of(circuit, rest, shape), part_of(circuit, cut.second, shape)};
   const int last_position = static_cast<int>(circuit::limit(circuit::Field::fuse_position).high);
   split.second.name = second_name(circuit.name);
   split.second.fuse_position = circuit.fuse_position < last_position ? circuit.fuse_position + 1 : 1;
@@ -119,13 +134,13 @@ Fix told(Split split, const Cut& cut, bool bundled, const Candidate& first, cons
 }  // namespace
 
 std::optional<Fix> split_fix(const circuit::Circuit& circuit, const tables::Conductor& size) {
-  const Demand demand(circuit);
-  const std::vector<Cut> all = cuts(circuit, demand);
+  const Shape shape(circuit);
+  const std::vector<Cut> all = cuts(circuit, shape);
   for (const bool bundled : {true, false}) {
     std::optional<Fix> best;
     double best_drop = 0.0;
     for (const Cut& cut : all) {
-      Split split = apart(circuit, demand, cut, bundled);
+      Split split = apart(circuit, shape, cut, bundled);
       if (!has_load(split.first) || !has_load(split.second)) continue;
       const auto second = serves(split.second, size);
       if (!second) continue;

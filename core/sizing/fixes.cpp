@@ -26,7 +26,7 @@ std::optional<Candidate> serves(const circuit::Circuit& circuit, const tables::C
 
 circuit::Circuit with_runs_scaled(const circuit::Circuit& circuit, double factor) {
   circuit::Circuit scaled = circuit;
-  for (circuit::Outlet& outlet : scaled.outlets) outlet.run = outlet.run * factor;
+  for (circuit::Outlet& outlet : scaled.outlets) outlet.run.length = outlet.run.length * factor;
   return scaled;
 }
 
@@ -43,7 +43,7 @@ constexpr double kNearly = 1e-9;
 std::string alone_words(const circuit::Circuit& circuit, double cap_a) {
   std::string too_much;
   for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
-    const double rated = circuit::rated_current(circuit.outlets[i].load, circuit.supply.nominal).number();
+    const double rated = circuit::rated_current(circuit.outlets[i], circuit.supply.nominal).number();
     if (rated <= cap_a + kNearly) continue;
     if (!too_much.empty()) too_much += ", ";
     too_much += outlet_text(i);
@@ -80,7 +80,7 @@ std::optional<Fix> run_shorter_fix(const circuit::Circuit& circuit, const tables
   };
   // No run may be shorter than a run can be, so the shortest whole length is above 0.
   double least_run_m = far_m;
-  for (const circuit::Outlet& outlet : circuit.outlets) least_run_m = std::min(least_run_m, outlet.run.number());
+  for (const circuit::Outlet& outlet : circuit.outlets) least_run_m = std::min(least_run_m, outlet.run.length.number());
   const double least_far_m = circuit::limit(circuit::Field::run_m).low / least_run_m * far_m;
   const long low = static_cast<long>(std::ceil(least_far_m / kLengthStepM + kNearly));
   const long high = static_cast<long>(std::ceil(far_m / kLengthStepM - kNearly)) - 1;
@@ -212,6 +212,7 @@ Fixes fixes(const circuit::Circuit& circuit, const tables::Conductor& size) {
   keep(found.fixes, carry_less_fix(circuit, size));
   keep(found.fixes, run_shorter_fix(circuit, size));
   keep(found.fixes, more_drop_fix(circuit, size));
+  keep(found.fixes, feeder_fix(circuit, size, failing));
   keep(found.fixes, other_part_fix(circuit, size, failing));
   keep(found.fixes, other_family_fix(circuit, size));
   keep(found.fixes, split_fix(circuit, size));

@@ -11,7 +11,7 @@
 
 namespace sizing {
 
-enum class FixKind { carry_less, run_shorter, more_drop, other_part, other_fuse_family, split, next_size };
+enum class FixKind { carry_less, run_shorter, more_drop, feeder, other_part, other_fuse_family, split, next_size };
 
 struct Fix {
   FixKind kind;

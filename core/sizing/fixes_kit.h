@@ -31,6 +31,7 @@ std::optional<long> largest_that_holds(long low, long high, const Holds& holds) 
 circuit::Circuit with_runs_scaled(const circuit::Circuit& circuit, double factor);
 units::Metres farthest_outlet(const circuit::Circuit& circuit);
 
+std::optional<Fix> feeder_fix(const circuit::Circuit& circuit, const tables::Conductor& size, const Candidate& failing);
 std::optional<Fix> split_fix(const circuit::Circuit& circuit, const tables::Conductor& size);
 std::optional<Fix> other_part_fix(const circuit::Circuit& circuit, const tables::Conductor& size,
                                   const Candidate& failing);

@@ -17,7 +17,9 @@ constexpr std::array<BatteryState, 3> kStates{BatteryState::resting, BatteryStat
 
 // Ratings compare equal to the last few bits: 1.25 x 12 A is a 15 A fuse.
 constexpr double kRatingRounding = 1e-9;
-units::Amperes least_fuse(units::Amperes design) { return design * (kFuseMargin * (1.0 - kRatingRounding)); }
+units::Amperes least_fuse(const Context& context, units::Amperes design) {
+  return design * (context.fuse_margin * (1.0 - kRatingRounding));
+}
 
 // Solved networks of one size with one fuse, by battery state.
 class Solved {
@@ -72,10 +74,10 @@ FuseSearch smallest_fuse(const Context& context, network::Fitted fitted) {
     return std::make_unique<WithFuse>(context, fitted);
   };
   const auto need_of = [&](const WithFuse& network) {
-    return standard_fuse(context.family, least_fuse(units::Amperes(network.design.worst.value)));
+    return standard_fuse(context.family, least_fuse(context, units::Amperes(network.design.worst.value)));
   };
   const units::Amperes largest(context.family.ratings_a.back());
-  std::optional<units::Amperes> first = standard_fuse(context.family, least_fuse(units::Amperes(context.demand.cap_a)));
+  std::optional<units::Amperes> first = standard_fuse(context.family, least_fuse(context, units::Amperes(context.demand.cap_a)));
   std::unique_ptr<WithFuse> trial = with(first.value_or(largest));
   std::optional<units::Amperes> need = need_of(*trial);
   if (!first) return {need, std::move(trial)};
@@ -100,117 +102,49 @@ units::Watts lost_in_wire(const Context& context, LoadingFinder& finder, const W
   std::vector<double> below_a = at.solution->load_current_a;
   double watts = 0.0;
   for (std::size_t i = below_a.size(); i-- > 0;) {
-    watts += below_a[i] * below_a[i] * finder.series().run_loop[i].number();
+    watts += below_a[i] * below_a[i] * finder.tree().points[i].wire_ohm;
     if (context.demand.parent[i] != kNoParent) below_a[context.demand.parent[i]] += below_a[i];
   }
   return units::Watts(watts);
 }
 
-// Worst drop and lowest voltage at every outlet.
-struct OutletsFound {
-  std::vector<OutletResult> results;
-  std::vector<double> low_v;          // least voltage with the battery low
-  std::vector<double> flowing_a;      // through the fuse at the worst drop
-  std::optional<std::size_t> cannot_run;        // first outlet whose load folds
-  bool cannot_run_low = false;                  // only with the battery low
-  bool unsettled = false;                       // no steady answer was found
-};
-bool settled(const network::RadialSolution& solution) {
-  return solution.outcome == network::Outcome::solved || solution.outcome == network::Outcome::no_operating_point;
-}
-
-void note_folds(const Context& context, const network::RadialSolution& solution, bool low, OutletsFound& into) {
-  if (!settled(solution)) into.unsettled = true;
-  for (std::size_t j = 0; j < solution.folded.size(); ++j) {
-    if (!solution.folded[j] || context.demand.rated_a[j] <= 0.0) continue;
-    // With the battery low, a told minimum voltage is judged by itself.
-    if (low && context.circuit.outlets[j].load.minimum_voltage) continue;
-    if (!low) into.results[j].runs = false;
-    if (!into.cannot_run || (into.cannot_run_low && !low)) {
-      into.cannot_run = j;
-      into.cannot_run_low = low;
-    }
-  }
-}
-
-OutletsFound find_outlets(const Context& context, Solved& solved, WarmStart& warm, Search search) {
-  const std::size_t count = context.circuit.outlets.size();
-  OutletsFound found;
-  found.results.resize(count);
-  found.low_v.resize(count);
-  found.flowing_a.resize(count);
-  const bool warmed = warm.drop.size() == count;
-  warm.drop.resize(count);
-  warm.low.resize(count);
-  for (std::size_t i = 0; i < count; ++i) {
-    found.results[i].id = context.circuit.outlets[i].id;
-    found.results[i].drop_limit = context.drop_limit(i);
-  }
-  LoadingFinder& resting = solved.at(BatteryState::resting);
-  LoadingFinder& low_battery = solved.at(BatteryState::low);
-  for (std::size_t i = 0; i < count; ++i) {
-    const WorstCase drop = resting.worst(Worst::drop, i, warmed ? &warm.drop[i] : nullptr, search);
-    OutletResult& result = found.results[i];
-    result.drop_fraction = drop.value / context.nominal_v();
-    result.voltage = units::Volts(drop.solution->outlet_voltage_v[i]);
-    found.flowing_a[i] = drop.solution->total_current_a;
-    note_folds(context, *drop.solution, false, found);
-    // Only a told lowest voltage is judged; for the others the same loading is shown.
-    const bool judged = context.circuit.outlets[i].load.minimum_voltage.has_value();
-    const WorstCase low = judged ? low_battery.worst(Worst::low_voltage, i, warmed ? &warm.low[i] : drop.loading, search)
-                                 : low_battery.at(Worst::low_voltage, i, *drop.loading);
-    found.low_v[i] = low.solution->outlet_voltage_v[i];
-    result.voltage_low = units::Volts(found.low_v[i]);
-    note_folds(context, *low.solution, true, found);
-    warm.drop[i] = *drop.loading;
-    warm.low[i] = *low.loading;
-  }
-  return found;
-}
-
-void keep_outlets(OutletsFound& found, Candidate& candidate) {
-  double nearest = -1.0;
-  for (std::size_t i = 0; i < found.results.size(); ++i) {
-    const OutletResult& result = found.results[i];
-    const double share = result.drop_fraction / result.drop_limit;
-    if (share <= nearest) continue;
-    nearest = share;
-    candidate.worst_outlet = i;
-    candidate.worst_drop_fraction = result.drop_fraction;
-  }
-  candidate.outlets = std::move(found.results);
-}
-
 void judge_volts(const Judging& judging, OutletsFound& found, const network::Fitted& fitted, Candidate& candidate) {
   candidate.judgements.push_back(
       judge_operating_point(judging, {found.cannot_run, found.cannot_run_low, found.unsettled}));
-  candidate.judgements.push_back(judge_drop(judging, found.results, found.flowing_a));
+  candidate.judgements.push_back(judge_drop(judging, found));
   candidate.judgements.push_back(judge_device_minimum(judging, found.low_v));
   candidate.judgements.push_back(judge_far_short(judging, fitted));
   candidate.judgements.push_back(judge_withstand(judging, fitted));
-  keep_outlets(found, candidate);
+  candidate.judgements.push_back(judge_inner_fuses(judging, found.results));
+  candidate.judgements.push_back(judge_inrush(judging));
+  candidate.judgements.push_back(judge_feeder(judging));
+  candidate.judgements.push_back(judge_feeder_drop(judging, fitted));
+  candidate.worst_outlet = found.worst;
+  candidate.worst_drop_fraction = found.results[found.worst].drop_fraction;
+  candidate.worst_loading = std::move(found.worst_loading);
+  candidate.outlets = std::move(found.results);
   candidate.passes = candidate.fuse.has_value() && candidate.first_failure() == nullptr;
 }
 
 // Judged with `fuse` in the network. `serving`: whether it is from 1.25 x the current up and a
 // standard rating, or was given.
 Candidate judge_fused(const Context& context, const tables::Conductor& size, const tables::Conductor* tail,
-                      const FuseCeiling& ceiling, const FuseSearch& fuse, WarmStart& warm) {
+                      const FuseCeiling& ceiling, const FuseSearch& fuse, WarmStart& warm, Detail detail) {
   Candidate candidate;
   candidate.size = &size;
   candidate.tail = tail;
-  if (ceiling.wire.value) candidate.derated_ampacity = ceiling.wire.value->derated;
+  if (ceiling.wire.value && context.zones.all[kBranchZone].has_open_runs) candidate.derated_ampacity = ceiling.wire.value->derated;
   const network::Fitted fitted{&size, tail, fuse.network->fuse};
   Solved& solved = fuse.network->solved;
   const DesignCurrent& design = fuse.network->design;
   candidate.design_current = units::Amperes(design.worst.value);
   candidate.lost_in_wire = lost_in_wire(context, solved.at(design.state), design.worst);
-  const bool carries = fuse.serving && *fuse.serving >= least_fuse(candidate.design_current);
+  const bool carries = fuse.serving && *fuse.serving >= least_fuse(context, candidate.design_current);
   const bool fuse_ok = carries && *fuse.serving <= ceiling.most();
   if (fuse_ok) candidate.fuse = fuse.serving;
 
   const Judging judging{context, size, tail, ceiling, fuse.serving, carries, candidate.design_current};
-  candidate.judgements.reserve(11);
+  candidate.judgements.reserve(15);
   candidate.judgements.push_back(judge_ampacity(judging));
   candidate.judgements.push_back(judge_fuse_rating(judging));
   candidate.judgements.push_back(judge_fuse_voltage(judging));
@@ -218,41 +152,22 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   candidate.judgements.push_back(judge_fit(judging));
   candidate.judgements.push_back(judge_mechanical_minimum(judging));
   const std::size_t before_volts = candidate.judgements.size();
-  OutletsFound quick = find_outlets(context, solved, warm, Search::quick);
+  LoadingFinder& resting = solved.at(BatteryState::resting);
+  LoadingFinder& low = solved.at(BatteryState::low);
+  OutletsFound quick = find_outlets(context, resting, low, warm, Search::quick, detail);
   judge_volts(judging, quick, fitted, candidate);
   if (candidate.passes && !context.demand.all_at_once && context.demand.any_varying) {
     candidate.judgements.resize(before_volts);
-    OutletsFound thorough = find_outlets(context, solved, warm, Search::thorough);
+    OutletsFound thorough = find_outlets(context, resting, low, warm, Search::thorough, detail);
     judge_volts(judging, thorough, fitted, candidate);
   }
   warm.solves += solved.solves();
   return candidate;
 }
 
-// Only what a fuse of less resistance could still change.
-bool fails_on_volts_alone(const Candidate& candidate) {
-  bool any = false;
-  for (const Judgement& judgement : candidate.judgements) {
-    if (judgement.passes) continue;
-    if (judgement.criterion != Criterion::operating_point && judgement.criterion != Criterion::drop &&
-        judgement.criterion != Criterion::device_minimum) {
-      return false;
-    }
-    any = true;
-  }
-  return any;
-}
-
-// Volts by which the candidate misses, the least that must be gained somewhere.
-double volts_missing(const Context& context, const Candidate& candidate) {
-  double most = 0.0;
-  for (std::size_t i = 0; i < candidate.outlets.size(); ++i) {
-    const OutletResult& outlet = candidate.outlets[i];
-    most = std::max(most, (outlet.drop_fraction - outlet.drop_limit) * context.nominal_v());
-    const auto minimum = context.circuit.outlets[i].load.minimum_voltage;
-    if (minimum) most = std::max(most, (*minimum - outlet.voltage_low).number());
-  }
-  return most;
+bool fails(const Candidate& candidate, Criterion criterion) {
+  return std::any_of(candidate.judgements.begin(), candidate.judgements.end(),
+                     [criterion](const Judgement& j) { return j.criterion == criterion && !j.passes; });
 }
 
 }  // namespace
@@ -265,30 +180,21 @@ const Judgement* Candidate::first_failure() const {
 }
 
 Candidate judge_with(const Context& context, const tables::Conductor& size, std::optional<units::Amperes> fuse,
-                     WarmStart& warm) {
+                     WarmStart& warm, Detail detail) {
   const tables::Conductor* tail = choose_tail(context, size);
   FuseCeiling ceiling;
   find_ceiling(context, size, tail, ceiling);
-  if (fuse) return judge_fused(context, size, tail, ceiling, given_fuse(context, {&size, tail, *fuse}), warm);
+  if (fuse) return judge_fused(context, size, tail, ceiling, given_fuse(context, {&size, tail, *fuse}), warm, detail);
 
   const FuseSearch search = smallest_fuse(context, {&size, tail, units::Amperes(0.0)});
-  Candidate first = judge_fused(context, size, tail, ceiling, search, warm);
-  if (!first.fuse || !fails_on_volts_alone(first)) return first;
-  // A larger fuse within every limit protects the wire as well, and drops less. It is tried
-  // where that could be enough, so that more current never asks for less wire.
-  const auto ohms = [&](units::Amperes rating) {
-    return network::series_resistances(context.circuit, {&size, tail, rating}, network::BatteryState::resting)
-        .supply_loop.number();
-  };
-  const double here_ohm = ohms(*first.fuse);
-  const double missing_v = volts_missing(context, first);
+  Candidate first = judge_fused(context, size, tail, ceiling, search, warm, detail);
+  if (!first.fuse || !fails(first, Criterion::inrush)) return first;
+  // A fuse that a start would open is no answer: the next one that holds, within every limit.
   for (const double rating : context.family.ratings_a) {
     if (rating <= first.fuse->number() || rating > ceiling.most().number()) continue;
-    const double gain_v = 2.0 * (here_ohm - ohms(units::Amperes(rating))) * first.design_current.number();
-    if (gain_v < missing_v) continue;
     Candidate larger = judge_fused(context, size, tail, ceiling,
-                                   given_fuse(context, {&size, tail, units::Amperes(rating)}), warm);
-    if (larger.passes) return larger;
+                                   given_fuse(context, {&size, tail, units::Amperes(rating)}), warm, detail);
+    if (!fails(larger, Criterion::inrush)) return larger;
   }
   return first;
 }
@@ -297,7 +203,7 @@ Candidate judge_on_shelf(const Context& context, const tables::Conductor& size, 
   const circuit::Shelf& shelf = context.circuit.shelf;
   const bool size_missing =
       std::find(shelf.missing_sizes.begin(), shelf.missing_sizes.end(), size.id) != shelf.missing_sizes.end();
-  Candidate candidate = judge_with(context, size, std::nullopt, warm);
+  Candidate candidate = judge_with(context, size, std::nullopt, warm, Detail::judged);
   candidate.on_shelf = !size_missing;
   if (!candidate.passes || shelf.missing_fuses_a.empty()) return candidate;
   // The shop lacks that fuse: the next standard one up, while every limit holds.
@@ -305,7 +211,7 @@ Candidate judge_on_shelf(const Context& context, const tables::Conductor& size, 
        next = standard_fuse(context.family, *next + units::Amperes(1e-6), shelf.missing_fuses_a)) {
     if (next == candidate.fuse) return candidate;
     if (!next) break;
-    Candidate other = judge_with(context, size, next, warm);
+    Candidate other = judge_with(context, size, next, warm, Detail::judged);
     if (!other.fuse) break;
     if (!other.passes) continue;
     other.on_shelf = !size_missing;

@@ -7,21 +7,15 @@
 #include "sizing/answer.h"
 #include "sizing/context.h"
 #include "sizing/protection.h"
+#include "sizing/worst_outlets.h"
 
 namespace sizing {
 
-// The worst loadings of one size, a good place to start looking from for the next.
-struct WarmStart {
-  std::vector<network::Loading> drop;   // by outlet; empty: none yet
-  std::vector<network::Loading> low;
-  std::size_t solves = 0;               // counted for the benchmark
-};
-
-// The fuse: the one given, else the smallest standard rating that serves; a larger one, still
-// within every limit, only where its lower resistance makes the difference. The shelf's missing
-// sizes and fuses are respected through Candidate::on_shelf.
+// The fuse: the one given, else the smallest standard rating that carries the load and holds while
+// it starts. A larger one that would spare some volts is a fix, never chosen here. The shelf's
+// missing sizes and fuses are respected through Candidate::on_shelf.
 Candidate judge_on_shelf(const Context& context, const tables::Conductor& size, WarmStart& warm);
 Candidate judge_with(const Context& context, const tables::Conductor& size, std::optional<units::Amperes> fuse,
-                     WarmStart& warm);
+                     WarmStart& warm, Detail detail);
 
 }  // namespace sizing

@@ -58,10 +58,24 @@ Judgement judgement(Criterion criterion, Measure measure, const tables::Citation
   return made;
 }
 
+// No run behind the branch fuse itself is for sizing to choose; its wire is held with the fuse.
+Judgement only_wire_that_is_there(const Judging& judging) {
+  Judgement result = judgement(Criterion::ampacity, Measure::amperes, &fuse_ceiling_citation());
+  result.value = judging.design.number();
+  for (const LinkRating& link : judging.ceiling.links) {
+    if (link.link == Link::wire_there) result.limit = link.most.number();
+  }
+  result.passes = judging.design.number() <= result.limit;
+  result.sentence = "The wire that is there carries " + amperes_text(units::Amperes(result.limit)) + "; " +
+                    current_text(judging.design) + " may flow.";
+  return result;
+}
+
 }  // namespace
 
 Judgement judge_ampacity(const Judging& judging) {
   const auto& value = judging.ceiling.wire.value;
+  if (!judging.context.zones.all[kBranchZone].has_open_runs) return only_wire_that_is_there(judging);
   Judgement result = judgement(
       Criterion::ampacity, Measure::amperes,
       value ? value->base_citation
@@ -83,7 +97,7 @@ Judgement judge_fuse_rating(const Judging& judging) {
   Judgement result = judgement(Criterion::fuse_rating, Measure::amperes, &fuse_ceiling_citation());
   const LinkRating& least = *judging.ceiling.least;
   result.limit = least.most.number();
-  result.value = judging.fuse ? judging.fuse->number() : judging.design.number() * kFuseMargin;
+  result.value = judging.fuse ? judging.fuse->number() : judging.design.number() * judging.context.fuse_margin;
   result.passes = judging.fuse && judging.fuse_carries && *judging.fuse <= least.most;
   if (least.citation != nullptr) result.citation = least.citation;
   if (least.outlet) result.at = context.circuit.outlets[*least.outlet].id;
@@ -91,26 +105,26 @@ Judgement judge_fuse_rating(const Judging& judging) {
   const std::string with = "With " + size_text(judging.size) + " and " + flowing + " flowing, ";
   if (!judging.fuse) {
     result.citation = context.family.citation;
-    result.sentence = with + "the fuse would have to be " + amperes_text(judging.design * kFuseMargin) +
+    result.sentence = with + "the fuse would have to be " + amperes_text(judging.design * judging.context.fuse_margin) +
                       " or more; the largest " + without_capital(context.family.name) + " is " +
                       amperes_text(units::Amperes(context.family.ratings_a.back())) + ".";
   } else if (!judging.fuse_carries) {
     result.citation = &fuse_margin_citation();
-    result.value = judging.design.number() * kFuseMargin;
+    result.value = judging.design.number() * judging.context.fuse_margin;
     result.limit = judging.fuse->number();
     result.sentence = with + "a " + fuse_text(*judging.fuse) + " is too small: it should be " +
-                      amperes_text(judging.design * kFuseMargin) + " or more.";
+                      amperes_text(judging.design * judging.context.fuse_margin) + " or more.";
   } else if (!result.passes && least.most <= units::Amperes(0.0)) {
     result.sentence = with + "no fuse can be chosen: there is no current figure for the " +
                       link_text(context, least) + ".";
   } else if (!result.passes) {
-    result.sentence = with + "the fuse has to be " + amperes_text(*judging.fuse) + " (1.25 x " + flowing +
+    result.sentence = with + "the fuse has to be " + amperes_text(*judging.fuse) + " (" + units::number_text(judging.context.fuse_margin, 3) + " x " + flowing +
                       " and up to the next rating), but the " +
                       link_text(context, least) + " allows " + amperes_text(least.most) + " (" +
                       chain_text(context, judging.ceiling) + ").";
   } else {
-    result.sentence = "A " + fuse_text(*judging.fuse) + " protects the wire: it is at least 1.25 x " +
-                      flowing + ", and nothing in its path is rated below " +
+    result.sentence = "A " + fuse_text(*judging.fuse) + " protects the wire: it is at least " +
+                      units::number_text(judging.context.fuse_margin, 3) + " x " + flowing + ", and nothing in its path is rated below " +
                       amperes_text(least.most) + " (" + chain_text(context, judging.ceiling) + ").";
   }
   return result;
@@ -120,9 +134,9 @@ Judgement judge_fuse_voltage(const Judging& judging) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::fuse_voltage, Measure::volts, &fuse_voltage_citation());
   const units::Volts nominal = context.circuit.supply.nominal;
-  result.value = nominal.number();
+  result.value = context.charging.number();
   result.limit = context.family.rated_voltage.number();
-  result.passes = nominal <= context.family.rated_voltage;
+  result.passes = context.charging <= context.family.rated_voltage;
   result.sentence = std::string(context.family.name) + ": made for up to " +
                     units::volts_text(context.family.rated_voltage) + "; this is a " + units::volts_text(nominal) +
                     " system that reaches " + units::volts_text(context.charging) + " while charging.";
@@ -131,9 +145,15 @@ Judgement judge_fuse_voltage(const Judging& judging) {
 
 Judgement judge_part_rating(const Judging& judging) {
   const Context& context = judging.context;
+  if (judging.ceiling.least_part == nullptr) {
+    Judgement none = judgement(Criterion::part_rating, Measure::amperes, &fuse_ceiling_citation());
+    none.passes = true;
+    none.sentence = "No part in the branch fuse's reach has a rating to hold to.";
+    return none;
+  }
   const LinkRating& part = *judging.ceiling.least_part;
   Judgement result = judgement(Criterion::part_rating, Measure::amperes, part.citation);
-  const units::Amperes through = judging.fuse.value_or(judging.design * kFuseMargin);
+  const units::Amperes through = judging.fuse.value_or(judging.design * judging.context.fuse_margin);
   result.value = through.number();
   result.limit = part.most.number();
   result.passes = through <= part.most;
@@ -176,6 +196,11 @@ std::optional<Misfit> clamp_misfit(const Judging& judging) {
 std::optional<Misfit> splice_misfit(const Judging& judging) {
   const tables::Part& splice = judging.context.splice;
   const units::SquareMillimetres area = judging.size.area;
+  const auto& outlets = judging.context.circuit.outlets;
+  const bool any_splice = std::any_of(outlets.begin(), outlets.end(), [](const circuit::Outlet& outlet) {
+    return outlet.joint == circuit::Joint::splice || outlet.point != circuit::PointKind::outlet;
+  });
+  if (!any_splice) return std::nullopt;
   if (tables::part_accepts(splice, area, false)) return std::nullopt;
   return Misfit{"splice", area, area < splice.smallest ? splice.smallest : splice.largest_bare, splice.citation,
                 std::nullopt, ""};
@@ -185,6 +210,8 @@ std::optional<Misfit> terminal_misfit(const Judging& judging) {
   const Context& context = judging.context;
   const units::SquareMillimetres area = judging.tail != nullptr ? judging.tail->area : judging.size.area;
   for (std::size_t i = 0; i < context.terminals.size(); ++i) {
+    const circuit::Outlet& outlet = context.circuit.outlets[i];
+    if (outlet.point != circuit::PointKind::outlet || outlet.run.size) continue;   // that wire is in already
     const tables::Part& terminal = *context.terminals[i];
     if (tables::part_accepts(terminal, area, false)) continue;
     return Misfit{"terminal at " + outlet_text(i), area,

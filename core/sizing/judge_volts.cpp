@@ -41,24 +41,18 @@ Judgement judge_operating_point(const Judging& judging, const CannotRun& cannot_
   result.at = outlet.id;
   result.sentence = with + "the load at " + outlet_text(*cannot_run.outlet) + " cannot run at that length";
   result.sentence += cannot_run.only_when_low ? " when the battery is low." : ".";
-  if (outlet.load.minimum_voltage) {
-    result.sentence += " It stops below " + units::volts_text(*outlet.load.minimum_voltage) + ".";
+  if (const auto needed = voltage_needed(outlet)) {
+    result.sentence += " It stops below " + units::volts_text(*needed) + ".";
   }
   return result;
 }
 
-Judgement judge_drop(const Judging& judging, const std::vector<OutletResult>& outlets,
-                     const std::vector<double>& flowing_a) {
+Judgement judge_drop(const Judging& judging, const OutletsFound& found) {
   Judgement result = judgement(Criterion::drop, Measure::fraction, &drop_citation());
-  std::size_t worst = 0;
-  for (std::size_t i = 1; i < outlets.size(); ++i) {
-    if (outlets[i].drop_fraction / outlets[i].drop_limit > outlets[worst].drop_fraction / outlets[worst].drop_limit) {
-      worst = i;
-    }
-  }
-  result.value = outlets[worst].drop_fraction;
-  result.limit = outlets[worst].drop_limit;
-  result.at = outlets[worst].id;
+  const std::size_t worst = found.worst;
+  result.value = found.results[worst].drop_fraction;
+  result.limit = found.results[worst].drop_limit;
+  result.at = found.results[worst].id;
   result.passes = result.value <= result.limit + kRounding;
   std::string lost = units::percent_text(result.value);
   std::string limit = units::percent_text(result.limit);
@@ -67,7 +61,7 @@ Judgement judge_drop(const Judging& judging, const std::vector<OutletResult>& ou
     limit = units::number_text(result.limit * 100.0, 4) + " %";
   }
   result.sentence = size_text(judging.size) + (result.passes ? " loses " : " would lose ") + lost + " at " +
-                    outlet_text(worst) + " with " + rough_current_text(Amperes(flowing_a[worst])) +
+                    outlet_text(worst) + " with " + rough_current_text(Amperes(found.worst_flowing_a)) +
                     " flowing, the limit is " + limit + ".";
   return result;
 }
@@ -78,17 +72,17 @@ Judgement judge_device_minimum(const Judging& judging, const std::vector<double>
   result.sentence = "No device has a lowest voltage told.";
   double closest = 0.0;
   for (std::size_t i = 0; i < low_v.size(); ++i) {
-    const circuit::Load& load = judging.context.circuit.outlets[i].load;
-    if (!load.minimum_voltage || load.rating <= 0.0) continue;
-    const double spare = low_v[i] - load.minimum_voltage->number();
+    const auto needed = voltage_needed(judging.context.circuit.outlets[i]);
+    if (!needed) continue;
+    const double spare = low_v[i] - needed->number();
     if (result.at && spare >= closest) continue;
     closest = spare;
     result.at = judging.context.circuit.outlets[i].id;
     result.value = low_v[i];
-    result.limit = load.minimum_voltage->number();
+    result.limit = needed->number();
     result.passes = spare >= -kRounding;
     result.sentence = "With the battery low and " + size_text(judging.size) + ", " + outlet_text(i) + " gets " +
-                      units::volts_text(Volts(low_v[i])) + "; it needs " + units::volts_text(*load.minimum_voltage) + ".";
+                      units::volts_text(Volts(low_v[i])) + "; it needs " + units::volts_text(*needed) + ".";
   }
   return result;
 }

@@ -8,6 +8,7 @@
 #include "sizing/answer.h"
 #include "sizing/context.h"
 #include "sizing/protection.h"
+#include "sizing/worst_outlets.h"
 
 namespace sizing {
 
@@ -35,10 +36,21 @@ struct CannotRun {
   bool unsettled = false;
 };
 Judgement judge_operating_point(const Judging& judging, const CannotRun& cannot_run);
-Judgement judge_drop(const Judging& judging, const std::vector<OutletResult>& outlets,
-                     const std::vector<double>& flowing_a);
+Judgement judge_drop(const Judging& judging, const OutletsFound& found);
 Judgement judge_device_minimum(const Judging& judging, const std::vector<double>& low_v);
 Judgement judge_far_short(const Judging& judging, const network::Fitted& fitted);
 Judgement judge_withstand(const Judging& judging, const network::Fitted& fitted);
+
+// What flows at most through the fuse of a zone, and what that asks of its rating.
+struct ZoneCurrent {
+  units::Amperes most;
+  units::Amperes need;    // 125 % of what lasts, 100 % of the rest
+};
+ZoneCurrent zone_current(const Context& context, const Zone& zone, const std::vector<OutletResult>& outlets);
+Judgement judge_inner_fuses(const Judging& judging, const std::vector<OutletResult>& outlets);
+Judgement judge_inrush(const Judging& judging);
+std::optional<tables::DeratedAmpacity> feeder_ampacity(const Context& context);  // nullopt: no feeder, or no figure
+Judgement judge_feeder(const Judging& judging);
+Judgement judge_feeder_drop(const Judging& judging, const network::Fitted& fitted);
 
 }  // namespace sizing

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstring>
+#include <map>
 #include <numeric>
 
 namespace sizing {
@@ -27,8 +28,8 @@ std::uint64_t hash_of(const Loading& loading) {
 
 // Current of a whole load at a device voltage, and how it grows with that voltage.
 struct LoadPoint {
-  double current_a;
-  double slope_a_per_v;
+  double current_a = 0.0;
+  double slope_a_per_v = 0.0;
 };
 LoadPoint load_point(const circuit::Load& load, double rated_a, double nominal_v, double volts) {
   const double fold_v = network::fold_voltage(load, units::Volts(nominal_v)).number();
@@ -49,19 +50,25 @@ LoadPoint load_point(const circuit::Load& load, double rated_a, double nominal_v
 }  // namespace
 
 Demand::Demand(const circuit::Circuit& circuit) {
-  const std::size_t count = circuit.outlets.size();
-  rated_a.resize(count);
-  parent.assign(count, kNoParent);
-  for (std::size_t i = 0; i < count; ++i) {
-    const circuit::Outlet& outlet = circuit.outlets[i];
-    rated_a[i] = circuit::rated_current(outlet.load, circuit.supply.nominal).number();
-    total_a += rated_a[i];
-    any_resistive = any_resistive || (outlet.load.kind == LoadKind::resistive && rated_a[i] > 0.0);
-    any_varying = any_varying || (outlet.load.kind != LoadKind::constant_current && rated_a[i] > 0.0);
-    if (outlet.fed_from == circuit::kBlock) continue;
-    for (std::size_t j = 0; j < i; ++j) {
-      if (circuit.outlets[j].id == outlet.fed_from) parent[i] = j;
-    }
+  const std::vector<network::LoadSlot> slots = network::load_slots(circuit);
+  std::map<circuit::OutletId, std::size_t> goes_on;   // the point that what an outlet feeds hangs on
+  for (std::size_t i = 0; i < slots.size(); ++i) {
+    const circuit::Outlet& at = circuit.outlets[slots[i].outlet];
+    const bool first_of_outlet = i == 0 || slots[i - 1].outlet != slots[i].outlet;
+    const auto before = goes_on.find(at.fed_from);
+    parent.push_back(!first_of_outlet ? i - 1 : before == goes_on.end() ? kNoParent : before->second);
+    const bool device_of_several = at.devices.size() > 1 && !first_of_outlet;
+    if (!device_of_several) goes_on[at.id] = i;
+    outlet.push_back(slots[i].outlet);
+    if (first_of_outlet) point_of_outlet.push_back(at.devices.size() > 1 ? i + 1 : i + static_cast<std::size_t>(at.taps) - 1);
+    const bool has_device = slots[i].device != network::kNoPoint;
+    const circuit::Load* own = has_device ? &at.devices[slots[i].device].load : nullptr;
+    load.push_back(own);
+    const double whole_a = own != nullptr ? circuit::rated_current(*own, circuit.supply.nominal).number() : 0.0;
+    rated_a.push_back(whole_a / at.taps);
+    total_a += rated_a.back();
+    any_resistive = any_resistive || (own != nullptr && own->kind == LoadKind::resistive && whole_a > 0.0);
+    any_varying = any_varying || (own != nullptr && own->kind != LoadKind::constant_current && whole_a > 0.0);
   }
   cap_a = total_a;
   if (circuit.at_most_at_once && circuit.at_most_at_once->number() < total_a) {
@@ -72,15 +79,11 @@ Demand::Demand(const circuit::Circuit& circuit) {
 
 LoadingFinder::LoadingFinder(const circuit::Circuit& circuit, const Demand& demand, const network::Fitted& fitted,
                              network::BatteryState battery)
-    : circuit_(circuit),
-      demand_(demand),
-      radial_(circuit, fitted, battery),
-      series_(network::series_resistances(circuit, fitted, battery)) {
+    : demand_(demand), tree_(network::tree_of(circuit, fitted, battery)), radial_(tree_) {
   loop_ohm_.resize(demand.rated_a.size());
   for (std::size_t i = 0; i < loop_ohm_.size(); ++i) {
-    const double above = demand.parent[i] == kNoParent ? (series_.source + series_.supply_loop).number()
-                                                       : loop_ohm_[demand.parent[i]];
-    loop_ohm_[i] = above + (series_.run_loop[i] + series_.joint_loop[i]).number();
+    const double above = demand.parent[i] == kNoParent ? tree_.supply_ohm : loop_ohm_[demand.parent[i]];
+    loop_ohm_[i] = above + tree_.points[i].path_ohm;
   }
 }
 
@@ -93,11 +96,11 @@ const LoadingFinder::Tried& LoadingFinder::tried(const Loading& loading) {
   return *storage_.back();
 }
 
-double LoadingFinder::value_of(Worst kind, std::size_t outlet, const network::RadialSolution& at) const {
+double LoadingFinder::value_of(Worst kind, std::size_t point, const network::RadialSolution& at) const {
   switch (kind) {
     case Worst::total_current: return at.total_current_a;
-    case Worst::drop: return at.battery_voltage_v - at.outlet_voltage_v[outlet];
-    case Worst::low_voltage: return series_.emf.number() - at.outlet_voltage_v[outlet];
+    case Worst::drop: return at.battery_voltage_v - at.device_voltage_v[point];
+    case Worst::low_voltage: return tree_.emf_v - at.device_voltage_v[point];
   }
   return 0.0;
 }
@@ -107,39 +110,41 @@ double LoadingFinder::value_of(Worst kind, std::size_t outlet, const network::Ra
 // proportion as the source's voltage reaches that device (reciprocity), so one sweep serves all.
 std::vector<double> LoadingFinder::source_gradient(const Tried& at) const {
   const std::size_t count = demand_.rated_a.size();
-  const double nominal_v = circuit_.supply.nominal.number();
-  std::vector<LoadPoint> point(count);
+  const double nominal_v = tree_.nominal_v;
+  std::vector<LoadPoint> drawn(count);
   std::vector<double> below_s(count + 1, 0.0);  // admittance seen at each splice; last: at the block
   std::vector<double> seen_s(count);            // the same from the far side of the run
   for (std::size_t i = count; i-- > 0;) {
-    point[i] = load_point(circuit_.outlets[i].load, demand_.rated_a[i], nominal_v, at.solution.outlet_voltage_v[i]);
-    const double device_s = point[i].slope_a_per_v * at.loading[i];
-    below_s[i] += device_s / (1.0 + device_s * series_.tail_loop[i].number());
-    seen_s[i] = below_s[i] / (1.0 + below_s[i] * (series_.run_loop[i] + series_.joint_loop[i]).number());
+    if (demand_.load[i] != nullptr) {
+      drawn[i] = load_point(*demand_.load[i], demand_.rated_a[i], nominal_v, at.solution.device_voltage_v[i]);
+    }
+    const double device_s = drawn[i].slope_a_per_v * at.loading[i];
+    below_s[i] += device_s / (1.0 + device_s * tree_.points[i].tail_ohm);
+    seen_s[i] = below_s[i] / (1.0 + below_s[i] * tree_.points[i].path_ohm);
     below_s[demand_.parent[i] == kNoParent ? count : demand_.parent[i]] += seen_s[i];
   }
-  const double block_gain = 1.0 / (1.0 + below_s[count] * (series_.source + series_.supply_loop).number());
+  const double block_gain = 1.0 / (1.0 + below_s[count] * (tree_.source_ohm + tree_.supply_ohm));
   std::vector<double> gain(count);
   std::vector<double> worth(count, 0.0);
   for (std::size_t i = 0; i < count; ++i) {
     const double above = demand_.parent[i] == kNoParent ? block_gain : gain[demand_.parent[i]];
-    gain[i] = above / (1.0 + below_s[i] * (series_.run_loop[i] + series_.joint_loop[i]).number());
+    gain[i] = above / (1.0 + below_s[i] * tree_.points[i].path_ohm);
     if (demand_.rated_a[i] <= 0.0) continue;
-    const double device_s = point[i].slope_a_per_v * at.loading[i];
-    const double device_gain = gain[i] / (1.0 + device_s * series_.tail_loop[i].number());
-    worth[i] = device_gain * point[i].current_a / demand_.rated_a[i];
+    const double device_s = drawn[i].slope_a_per_v * at.loading[i];
+    const double device_gain = gain[i] / (1.0 + device_s * tree_.points[i].tail_ohm);
+    worth[i] = device_gain * drawn[i].current_a / demand_.rated_a[i];
   }
   return worth;
 }
 
-std::vector<double> LoadingFinder::gradient(Worst kind, std::size_t outlet, const Tried& at) const {
+std::vector<double> LoadingFinder::gradient(Worst kind, std::size_t point, const Tried& at) const {
   if (kind == Worst::total_current) return source_gradient(at);
-  std::vector<double> worth = radial_.sensitivity(outlet, at.loading, at.solution);
+  std::vector<double> worth = radial_.sensitivity(point, at.loading, at.solution);
   if (kind == Worst::drop && demand_.any_varying) {
     // The posts fall too, which takes from the drop between posts and device. With constant
     // currents only, each ampere takes the same, and the order does not change.
     const std::vector<double> source = source_gradient(at);
-    for (std::size_t i = 0; i < worth.size(); ++i) worth[i] -= series_.source.number() * source[i];
+    for (std::size_t i = 0; i < worth.size(); ++i) worth[i] -= tree_.source_ohm * source[i];
   }
   return worth;
 }
@@ -147,35 +152,35 @@ std::vector<double> LoadingFinder::gradient(Worst kind, std::size_t outlet, cons
 // Amperes a load takes for each rated ampere at about the voltage it gets: the battery's, or
 // what is left when it is on by itself, or with the whole cap flowing the whole way to it.
 std::vector<double> LoadingFinder::guessed_draw(Guess guess) const {
-  const double emf_v = series_.emf.number();
+  const double emf_v = tree_.emf_v;
   std::vector<double> draw(demand_.rated_a.size());
   for (std::size_t i = 0; i < draw.size(); ++i) {
     const double flowing_a = guess == Guess::nothing_flows ? 0.0
                              : guess == Guess::alone       ? std::min(demand_.rated_a[i], demand_.cap_a)
                                                            : demand_.cap_a;
-    const double volts = emf_v - flowing_a * (loop_ohm_[i] + series_.tail_loop[i].number());
-    const double ratio = std::max(volts, kLeastShare * emf_v) / circuit_.supply.nominal.number();
-    const LoadKind load = circuit_.outlets[i].load.kind;
+    const double volts = emf_v - flowing_a * (tree_.source_ohm + loop_ohm_[i] + tree_.points[i].tail_ohm);
+    const double ratio = std::max(volts, kLeastShare * emf_v) / tree_.nominal_v;
+    const LoadKind load = demand_.load[i] != nullptr ? demand_.load[i]->kind : LoadKind::constant_current;
     draw[i] = load == LoadKind::constant_power ? 1.0 / ratio : load == LoadKind::resistive ? ratio : 1.0;
   }
   return draw;
 }
 
-std::vector<double> LoadingFinder::first_guess(Worst kind, std::size_t outlet, Guess guess) const {
+std::vector<double> LoadingFinder::first_guess(Worst kind, std::size_t point, Guess guess) const {
   const std::size_t count = demand_.rated_a.size();
   const std::vector<double> draw = guessed_draw(guess);
   std::vector<double> worth(count, 1.0);
   if (kind != Worst::total_current) {
     std::vector<bool> on_path(count, false);
-    for (std::size_t at = outlet; at != kNoParent; at = demand_.parent[at]) on_path[at] = true;
+    for (std::size_t at = point; at != kNoParent; at = demand_.parent[at]) on_path[at] = true;
     // The battery's own fall counts for the device's voltage, not for the drop from its posts.
-    const double source_ohm = kind == Worst::drop ? 0.0 : series_.source.number();
-    const double supply_ohm = source_ohm + series_.supply_loop.number();
+    const double source_ohm = kind == Worst::drop ? 0.0 : tree_.source_ohm;
+    const double supply_ohm = source_ohm + tree_.supply_ohm;
     for (std::size_t i = 0; i < count; ++i) {  // parents stand before their children
       const double above = demand_.parent[i] == kNoParent ? supply_ohm : worth[demand_.parent[i]];
-      worth[i] = on_path[i] ? loop_ohm_[i] - series_.source.number() + source_ohm : above;
+      worth[i] = on_path[i] ? loop_ohm_[i] + source_ohm : above;
     }
-    worth[outlet] += series_.tail_loop[outlet].number();
+    worth[point] += tree_.points[point].tail_ohm;
   }
   for (std::size_t i = 0; i < count; ++i) worth[i] *= draw[i];
   return worth;
@@ -198,12 +203,12 @@ Loading LoadingFinder::spend_cap(const std::vector<double>& worth) const {
 }
 
 // From corner to corner: all of the cap to what the gradient says is worth most.
-void LoadingFinder::climb_corners(Worst kind, std::size_t outlet, Found& best) {
+void LoadingFinder::climb_corners(Worst kind, std::size_t point, Found& best) {
   for (int step = 0; step < kMostCorners; ++step) {
-    const Loading next = spend_cap(gradient(kind, outlet, *best.at));
+    const Loading next = spend_cap(gradient(kind, point, *best.at));
     if (next == best.at->loading) return;
     const Tried& there = tried(next);
-    const double value = value_of(kind, outlet, there.solution);
+    const double value = value_of(kind, point, there.solution);
     if (value <= best.value + kWorse) return;
     best = {&there, value};
   }
@@ -212,10 +217,10 @@ void LoadingFinder::climb_corners(Worst kind, std::size_t outlet, Found& best) {
 // Between corners: a resistive load is worth less the more of it is on, so amperes are moved
 // from the least worthy load that is on to the worthiest that is not wholly on, as far as that
 // gains. The two slopes at the ends of the move tell how far.
-void LoadingFinder::exchange(Worst kind, std::size_t outlet, Found& best) {
+void LoadingFinder::exchange(Worst kind, std::size_t point, Found& best) {
   const std::size_t most_steps = 2 * demand_.rated_a.size() + 4;
   for (std::size_t step = 0; step < most_steps; ++step) {
-    const std::vector<double> worth = gradient(kind, outlet, *best.at);
+    const std::vector<double> worth = gradient(kind, point, *best.at);
     const Loading& now = best.at->loading;
     std::size_t up = kNoParent;
     std::size_t down = kNoParent;
@@ -251,11 +256,11 @@ void LoadingFinder::exchange(Worst kind, std::size_t outlet, Found& best) {
       return next;
     };
     const Tried& end = tried(moved(most_a));
-    Found found{&end, value_of(kind, outlet, end.solution)};
-    const double end_gain = gain_of(gradient(kind, outlet, end));
+    Found found{&end, value_of(kind, point, end.solution)};
+    const double end_gain = gain_of(gradient(kind, point, end));
     if (end_gain < 0.0) {
       const Tried& middle = tried(moved(most_a * gain / (gain - end_gain)));
-      const double value = value_of(kind, outlet, middle.solution);
+      const double value = value_of(kind, point, middle.solution);
       if (value > found.value) found = {&middle, value};
     }
     if (found.value <= best.value + kWorse) return;
@@ -263,48 +268,48 @@ void LoadingFinder::exchange(Worst kind, std::size_t outlet, Found& best) {
   }
 }
 
-LoadingFinder::Found LoadingFinder::climb(Worst kind, std::size_t outlet, const Loading& start) {
+LoadingFinder::Found LoadingFinder::climb(Worst kind, std::size_t point, const Loading& start) {
   const Tried& first = tried(start);
-  Found best{&first, value_of(kind, outlet, first.solution)};
-  climb_corners(kind, outlet, best);
+  Found best{&first, value_of(kind, point, first.solution)};
+  climb_corners(kind, point, best);
   if (demand_.any_resistive) {
-    exchange(kind, outlet, best);
-    climb_corners(kind, outlet, best);
+    exchange(kind, point, best);
+    climb_corners(kind, point, best);
   }
   return best;
 }
 
-WorstCase LoadingFinder::at(Worst kind, std::size_t outlet, const Loading& loading) {
+WorstCase LoadingFinder::at(Worst kind, std::size_t point, const Loading& loading) {
   const Tried& solved = tried(loading);
-  return {&solved.loading, &solved.solution, value_of(kind, outlet, solved.solution)};
+  return {&solved.loading, &solved.solution, value_of(kind, point, solved.solution)};
 }
 
-WorstCase LoadingFinder::worst(Worst kind, std::size_t outlet, const Loading* start, Search search) {
+WorstCase LoadingFinder::worst(Worst kind, std::size_t point, const Loading* start, Search search) {
   Found best;
   if (demand_.all_at_once) {
     // More load lowers every voltage and raises the total, so all on is the worst there is. Only
     // the drop may fall again, where a resistive load draws less at the lower voltage.
     const Loading all(demand_.rated_a.size(), 1.0);
     if (kind == Worst::drop && demand_.any_resistive) {
-      best = climb(kind, outlet, all);
+      best = climb(kind, point, all);
     } else {
       const Tried& solved = tried(all);
-      best = {&solved, value_of(kind, outlet, solved.solution)};
+      best = {&solved, value_of(kind, point, solved.solution)};
     }
   } else if (search == Search::quick) {
-    const Tried& first = tried(start != nullptr ? *start : spend_cap(first_guess(kind, outlet, Guess::alone)));
-    best = {&first, value_of(kind, outlet, first.solution)};
-    climb_corners(kind, outlet, best);
+    const Tried& first = tried(start != nullptr ? *start : spend_cap(first_guess(kind, point, Guess::alone)));
+    best = {&first, value_of(kind, point, first.solution)};
+    climb_corners(kind, point, best);
   } else {
-    best = climb(kind, outlet, spend_cap(first_guess(kind, outlet, Guess::alone)));
+    best = climb(kind, point, spend_cap(first_guess(kind, point, Guess::alone)));
     // Loads whose current depends on voltage can have several best corners.
     const auto better_of = [&](const Loading& other) {
-      const Found found = climb(kind, outlet, other);
+      const Found found = climb(kind, point, other);
       if (found.value > best.value) best = found;
     };
     if (demand_.any_varying) {
-      better_of(spend_cap(first_guess(kind, outlet, Guess::whole_cap)));
-      better_of(spend_cap(first_guess(kind, outlet, Guess::nothing_flows)));
+      better_of(spend_cap(first_guess(kind, point, Guess::whole_cap)));
+      better_of(spend_cap(first_guess(kind, point, Guess::nothing_flows)));
       if (start != nullptr) better_of(*start);
     }
   }

@@ -11,21 +11,25 @@
 #include "circuit/circuit.h"
 #include "network/branch_network.h"
 #include "network/radial.h"
+#include "network/tree.h"
 
 namespace sizing {
 
-// What the loads may draw together, from the circuit alone.
+// What the loads may draw together, from the circuit alone. By point of the tree, as a Loading is.
 struct Demand {
   explicit Demand(const circuit::Circuit& circuit);
-  std::vector<double> rated_a;   // by outlet index, at nominal voltage
+  std::vector<double> rated_a;   // at nominal voltage; 0 where nothing is fitted
+  std::vector<const circuit::Load*> load;   // nullptr: no device at this point
+  std::vector<std::size_t> outlet;          // index in circuit.outlets
+  std::vector<std::size_t> parent;          // kNoParent: fed from the block
+  std::vector<std::size_t> point_of_outlet; // where an outlet's voltage is read
   double total_a = 0.0;
   double cap_a = 0.0;            // the lesser of the total and 'at most at once'
   bool all_at_once = true;       // the cap does not bind
   bool any_resistive = false;
   bool any_varying = false;      // a load whose current is not constant
-  std::vector<std::size_t> parent;  // by outlet index; kNoParent: fed from the block
 };
-inline constexpr std::size_t kNoParent = static_cast<std::size_t>(-1);
+inline constexpr std::size_t kNoParent = network::kNoPoint;
 
 enum class Worst {
   total_current,  // most through the fuse
@@ -46,15 +50,17 @@ class LoadingFinder {
  public:
   LoadingFinder(const circuit::Circuit& circuit, const Demand& demand, const network::Fitted& fitted,
                 network::BatteryState battery);
-  // `outlet` is of no meaning for total_current. `start`: a loading to try from too, or nullptr.
+  // `point` is of no meaning for total_current. `start`: a loading to try from too, or nullptr.
   // A quick search looks from one start only: enough to show that a limit is broken, as any
   // loading that breaks it does. What is to be recommended is searched for thoroughly.
-  WorstCase worst(Worst kind, std::size_t outlet, const network::Loading* start = nullptr,
+  WorstCase worst(Worst kind, std::size_t point, const network::Loading* start = nullptr,
                   Search search = Search::thorough);
   // One loading, as it is.
-  WorstCase at(Worst kind, std::size_t outlet, const network::Loading& loading);
+  WorstCase at(Worst kind, std::size_t point, const network::Loading& loading);
   [[nodiscard]] std::size_t solves() const { return storage_.size(); }
-  [[nodiscard]] const network::SeriesResistances& series() const { return series_; }
+  [[nodiscard]] const network::Tree& tree() const { return tree_; }
+  // Loop resistance from the posts to each point, tails left out; what all points share included.
+  [[nodiscard]] double loop_ohm(std::size_t point) const { return loop_ohm_[point]; }
 
  private:
   struct Tried {
@@ -63,26 +69,25 @@ class LoadingFinder {
     network::RadialSolution solution;
   };
   const Tried& tried(const network::Loading& loading);
-  [[nodiscard]] double value_of(Worst kind, std::size_t outlet, const network::RadialSolution& at) const;
-  [[nodiscard]] std::vector<double> gradient(Worst kind, std::size_t outlet, const Tried& at) const;
+  [[nodiscard]] double value_of(Worst kind, std::size_t point, const network::RadialSolution& at) const;
+  [[nodiscard]] std::vector<double> gradient(Worst kind, std::size_t point, const Tried& at) const;
   [[nodiscard]] std::vector<double> source_gradient(const Tried& at) const;
   enum class Guess { nothing_flows, alone, whole_cap };
   struct Found {
     const Tried* at = nullptr;
     double value = 0.0;
   };
-  Found climb(Worst kind, std::size_t outlet, const network::Loading& start);
-  void climb_corners(Worst kind, std::size_t outlet, Found& best);
-  void exchange(Worst kind, std::size_t outlet, Found& best);
+  Found climb(Worst kind, std::size_t point, const network::Loading& start);
+  void climb_corners(Worst kind, std::size_t point, Found& best);
+  void exchange(Worst kind, std::size_t point, Found& best);
   [[nodiscard]] std::vector<double> guessed_draw(Guess guess) const;
-  [[nodiscard]] std::vector<double> first_guess(Worst kind, std::size_t outlet, Guess guess) const;
+  [[nodiscard]] std::vector<double> first_guess(Worst kind, std::size_t point, Guess guess) const;
   [[nodiscard]] network::Loading spend_cap(const std::vector<double>& worth) const;
 
-  const circuit::Circuit& circuit_;
   const Demand& demand_;
+  network::Tree tree_;
   network::Radial radial_;
-  network::SeriesResistances series_;
-  std::vector<double> loop_ohm_;   // battery's inside to each splice
+  std::vector<double> loop_ohm_;   // posts to each point
   std::vector<std::unique_ptr<Tried>> storage_;
 };
 

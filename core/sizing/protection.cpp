@@ -12,78 +12,154 @@ namespace {
 std::string_view link_name(Link link) {
   switch (link) {
     case Link::wire: return "wire";
+    case Link::wire_there: return "wire in the wall";
     case Link::tail: return "tail";
     case Link::clamp: return "block clamp";
     case Link::splice: return "splice";
     case Link::terminal: return "terminal";
     case Link::outlet: return "outlet";
-    case Link::road_ceiling: return "road vehicle rule";
+    case Link::in_line: return "switch or relay";
+    case Link::practice_ceiling: return "code's limit for that wire";
   }
   return "";
 }
 
-LinkRating weakest_terminal(const Context& context, units::SquareMillimetres wire) {
-  LinkRating weakest{Link::terminal, units::Amperes(INFINITY), std::nullopt, nullptr};
-  for (std::size_t i = 0; i < context.terminals.size(); ++i) {
-    const units::Amperes most = tables::part_rating_with(*context.terminals[i], wire);
-    if (most < weakest.most) weakest = {Link::terminal, most, i, context.terminals[i]->citation};
-  }
-  return weakest;
-}
-
-LinkRating weakest_outlet(const Context& context) {
-  LinkRating weakest{Link::outlet, units::Amperes(INFINITY), std::nullopt, nullptr};
-  for (std::size_t i = 0; i < context.sockets.size(); ++i) {
-    const units::Amperes most = context.circuit.outlets[i].rating.value_or(context.sockets[i]->rated);
-    if (most < weakest.most) weakest = {Link::outlet, most, i, context.sockets[i]->citation};
-  }
-  return weakest;
-}
-
 bool is_part(Link link) {
-  return link == Link::clamp || link == Link::splice || link == Link::terminal || link == Link::outlet;
+  return link == Link::clamp || link == Link::splice || link == Link::terminal || link == Link::outlet ||
+         link == Link::in_line;
 }
 
-void add_wire(const Context& context, Link link, const tables::Conductor& size,
-              const tables::AmpacityResult& ampacity, FuseCeiling& into) {
-  const units::Amperes most = ampacity.value ? ampacity.value->derated : units::Amperes(0.0);
-  into.links.push_back({link, most, std::nullopt, ampacity.value ? ampacity.value->base_citation : nullptr});
-  if (!context.road_vehicle()) return;
-  const auto ceiling = tables::road_vehicle_fuse_ceiling(size);
-  if (ceiling) {
-    into.links.push_back({Link::road_ceiling, *ceiling, std::nullopt, &tables::road_vehicle_ceiling_citation()});
+// Collects the links of one zone; of each kind only the weakest.
+class Ceiling {
+ public:
+  Ceiling(const Context& context, const tables::Conductor& size, const tables::Conductor* tail, FuseCeiling& into)
+      : context_(context), size_(size), tail_(tail != nullptr ? *tail : size), into_(into) {}
+
+  void wires(const Zone& zone) {
+    const circuit::Circuit& circuit = context_.circuit;
+    into_.wire = run_ampacity(circuit, size_, tables::WireMetal::copper, false);
+    for (const std::size_t i : zone.outlets) {
+      const circuit::Run& run = circuit.outlets[i].run;
+      const tables::Conductor* there = run.size ? tables::conductor_by_id(*run.size) : nullptr;
+      if (there != nullptr) {
+        wire(Link::wire_there, *there, run_ampacity(circuit, *there, run.metal, run.two_core), i);
+      } else {
+        const bool plain = run.metal == tables::WireMetal::copper && !run.two_core;
+        const tables::AmpacityResult own = plain ? into_.wire : run_ampacity(circuit, size_, run.metal, run.two_core);
+        wire(Link::wire, size_, own, std::nullopt);
+        if (!plain && own.value && into_.wire.value && own.value->derated < into_.wire.value->derated) into_.wire = own;
+      }
+      const tables::Conductor& at_outlet = there != nullptr ? *there : tail_;
+      const bool tailed = circuit.outlets[i].point == circuit::PointKind::outlet && &at_outlet != &size_ &&
+                          there == nullptr;
+      if (tailed) wire(Link::tail, tail_, run_ampacity(circuit, tail_, tables::WireMetal::copper, false), std::nullopt);
+    }
+  }
+
+  void parts(const Zone& zone, std::size_t zone_index) {
+    const circuit::Circuit& circuit = context_.circuit;
+    for (const std::size_t i : zone.outlets) {
+      const circuit::Outlet& outlet = circuit.outlets[i];
+      const tables::Conductor* there = outlet.run.size ? tables::conductor_by_id(*outlet.run.size) : nullptr;
+      const tables::Conductor& run = there != nullptr ? *there : size_;
+      const tables::Conductor& tail = there != nullptr ? *there : tail_;
+      if (outlet.joint == circuit::Joint::splice || outlet.point != circuit::PointKind::outlet) {
+        add({Link::splice, tables::part_rating_with(context_.splice, run.area), std::nullopt, context_.splice.citation});
+      }
+      in_line(outlet, i, zone_index);
+      if (outlet.point != circuit::PointKind::outlet) continue;
+      add({Link::terminal, tables::part_rating_with(*context_.terminals[i], tail.area), i, context_.terminals[i]->citation});
+      // An outlet that limits itself, and what is wired in, carry their own load and no more.
+      if (context_.limits_itself(i)) continue;
+      add({Link::outlet, outlet.rating.value_or(context_.sockets[i]->rated), i, context_.sockets[i]->citation});
+    }
+  }
+
+  void clamp() {
+    const circuit::Wiring& wiring = context_.circuit.wiring;
+    const units::Amperes marked = wiring.clamp_rating.value_or(tables::part_rating_with(context_.clamp, size_.area));
+    add({Link::clamp, marked, std::nullopt, context_.clamp.citation});
+  }
+
+  void finish() {
+    into_.least = nullptr;
+    into_.least_part = nullptr;
+    for (const LinkRating& link : into_.links) {
+      if (into_.least == nullptr || link.most < into_.least->most) into_.least = &link;
+      if (is_part(link.link) && (into_.least_part == nullptr || link.most < into_.least_part->most)) {
+        into_.least_part = &link;
+      }
+    }
+  }
+
+ private:
+  void add(const LinkRating& link) {
+    for (LinkRating& known : into_.links) {
+      if (known.link != link.link) continue;
+      if (link.most < known.most) known = link;
+      return;
+    }
+    into_.links.push_back(link);
+  }
+
+  void wire(Link link, const tables::Conductor& size, const tables::AmpacityResult& ampacity,
+            std::optional<std::size_t> outlet) {
+    const units::Amperes most = ampacity.value ? ampacity.value->derated : units::Amperes(0.0);
+    add({link, most, outlet, ampacity.value ? ampacity.value->base_citation : nullptr});
+    // A code's ceilings bind only where that code was chosen.
+    const auto& practice = context_.circuit.practice;
+    if (!practice) return;
+    if (const auto ceiling = tables::practice_fuse_ceiling(*practice, size)) {
+      add({Link::practice_ceiling, *ceiling, std::nullopt, tables::practice_fuse_ceiling_citation(*practice)});
+    }
+  }
+
+  // Switches and relays. One that comes before the fuse of its run belongs to the zone before.
+  void in_line(const circuit::Outlet& outlet, std::size_t index, std::size_t zone_index) {
+    const Zone& zone = context_.zones.all[zone_index];
+    const bool begins_here = zone.begins_at == index;
+    bool behind = !begins_here;
+    for (const circuit::InLine& part : outlet.run.in_line) {
+      if (circuit::is_overcurrent_protection(part)) behind = true;
+      else if (behind) add({Link::in_line, part.rating, index, &fuse_ceiling_citation()});
+    }
+  }
+
+  const Context& context_;
+  const tables::Conductor& size_;
+  const tables::Conductor& tail_;
+  FuseCeiling& into_;
+};
+
+// What stands in a run before that run's own fuse, for the zone that ends there.
+void parts_before_inner_fuses(const Context& context, std::size_t zone, FuseCeiling& into) {
+  for (const Zone& inner : context.zones.all) {
+    if (!inner.begins_at || inner.inside != zone) continue;
+    for (const circuit::InLine& part : context.circuit.outlets[*inner.begins_at].run.in_line) {
+      if (circuit::is_overcurrent_protection(part)) break;
+      into.links.push_back({Link::in_line, part.rating, inner.begins_at, &fuse_ceiling_citation()});
+    }
   }
 }
 
 }  // namespace
 
+tables::AmpacityResult run_ampacity(const circuit::Circuit& circuit, const tables::Conductor& size,
+                                    tables::WireMetal metal, bool two_core) {
+  return tables::ampacity(circuit.wiring.ampacity_table, size, circuit.wiring.around, {metal, two_core});
+}
+
 void find_ceiling(const Context& context, const tables::Conductor& size, const tables::Conductor* tail,
-                  FuseCeiling& into) {
-  const circuit::Wiring& wiring = context.circuit.wiring;
+                  FuseCeiling& into, std::size_t zone_index) {
+  const Zone& zone = context.zones.all[zone_index];
   into.links.clear();
-  into.links.reserve(8);
-  into.wire = tables::ampacity(wiring.ampacity_table, size, wiring.around);
-  add_wire(context, Link::wire, size, into.wire, into);
-  const tables::Conductor& at_outlet = tail != nullptr ? *tail : size;
-  if (&at_outlet != &size) {
-    add_wire(context, Link::tail, at_outlet, tables::ampacity(wiring.ampacity_table, at_outlet, wiring.around), into);
-  }
-  into.links.push_back({Link::clamp,
-                        std::min(wiring.clamp_rating.value_or(context.clamp.rated),
-                                 wiring.clamp_rating.value_or(tables::part_rating_with(context.clamp, size.area))),
-                        std::nullopt, context.clamp.citation});
-  into.links.push_back(
-      {Link::splice, tables::part_rating_with(context.splice, size.area), std::nullopt, context.splice.citation});
-  into.links.push_back(weakest_terminal(context, at_outlet.area));
-  into.links.push_back(weakest_outlet(context));
-  into.least = nullptr;
-  into.least_part = nullptr;
-  for (const LinkRating& link : into.links) {
-    if (into.least == nullptr || link.most < into.least->most) into.least = &link;
-    if (is_part(link.link) && (into.least_part == nullptr || link.most < into.least_part->most)) {
-      into.least_part = &link;
-    }
-  }
+  into.links.reserve(10);
+  Ceiling ceiling(context, size, tail, into);
+  ceiling.wires(zone);
+  if (zone_index == kBranchZone) ceiling.clamp();
+  ceiling.parts(zone, zone_index);
+  parts_before_inner_fuses(context, zone_index, into);
+  ceiling.finish();
 }
 
 std::string link_text(const Context& context, const LinkRating& link) {
@@ -116,10 +192,14 @@ std::optional<units::Amperes> standard_fuse(const tables::FuseFamily& family, un
 }
 
 const tables::Conductor* choose_tail(const Context& context, const tables::Conductor& size) {
+  // Wire that is there already goes into its own terminals.
   const auto all_take = [&](const tables::Conductor& wire) {
-    return std::all_of(context.terminals.begin(), context.terminals.end(), [&](const tables::Part* terminal) {
-      return tables::part_accepts(*terminal, wire.area, false);
-    });
+    for (std::size_t i = 0; i < context.terminals.size(); ++i) {
+      const circuit::Outlet& outlet = context.circuit.outlets[i];
+      const bool open = outlet.point == circuit::PointKind::outlet && !outlet.run.size;
+      if (open && !tables::part_accepts(*context.terminals[i], wire.area, false)) return false;
+    }
+    return true;
   };
   const tables::Conductor* largest = nullptr;
   for (const tables::Conductor& wire : tables::conductors(size.system)) {
@@ -136,22 +216,21 @@ FarShort far_short(const Context& context, const network::Fitted& fitted) {
   circuit::Circuit hot = context.circuit;
   const units::Celsius rating = hot.wiring.around.insulation;
   if (hot.wiring.wire_temperature < rating) hot.wiring.wire_temperature = rating;
-  const network::SeriesResistances series =
-      network::series_resistances(hot, fitted, network::BatteryState::low);
+  const network::Tree tree = network::tree_of(hot, fitted, network::BatteryState::low);
   FarShort result;
   double most_ohm = 0.0;
-  std::vector<double> to_splice(series.run_loop.size());
-  for (std::size_t i = 0; i < to_splice.size(); ++i) {
-    const std::size_t parent = context.demand.parent[i];
-    to_splice[i] = parent == kNoParent ? (series.source + series.supply_loop).number() : to_splice[parent];
-    to_splice[i] += (series.run_loop[i] + series.joint_loop[i]).number();
-    const double whole = to_splice[i] + series.tail_loop[i].number();
+  std::vector<double> to_point(tree.points.size());
+  for (std::size_t i = 0; i < to_point.size(); ++i) {
+    const network::TreePoint& point = tree.points[i];
+    to_point[i] = point.parent == network::kNoPoint ? tree.source_ohm + tree.supply_ohm : to_point[point.parent];
+    to_point[i] += point.path_ohm;
+    const double whole = to_point[i] + point.tail_ohm;
     if (whole > most_ohm) {
       most_ohm = whole;
-      result.outlet = i;
+      result.outlet = point.outlet;
     }
   }
-  result.current = series.emf / units::Ohms(most_ohm);
+  result.current = units::Amperes(tree.emf_v / most_ohm);
   return result;
 }
 

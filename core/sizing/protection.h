@@ -1,5 +1,5 @@
-// How large the fuse may be: the least of what wire, tail, clamp, splice, terminals and outlets
-// carry, and of the road vehicle ceiling. And what a short does: current at the far end, time
+// How large a fuse may be: the least of what it protects carries: wire, tail, clamp, splice,
+// terminals, outlets, what is in the line, and the ceiling of the practice chosen. And what a short does: current at the far end, time
 // to open, heat let through.
 #pragma once
 
@@ -8,29 +8,33 @@
 #include <vector>
 
 #include "sizing/context.h"
+#include "sizing/zones.h"
 #include "tables/ampacity.h"
 
 namespace sizing {
 
-enum class Link { wire, tail, clamp, splice, terminal, outlet, road_ceiling };
+enum class Link { wire, wire_there, tail, clamp, splice, terminal, outlet, in_line, practice_ceiling };
 
 struct LinkRating {
   Link link;
   units::Amperes most;
-  std::optional<std::size_t> outlet;      // for terminals and outlets
+  std::optional<std::size_t> outlet;      // for terminals, outlets, what is in the line, wire that is there
   const tables::Citation* citation = nullptr;
 };
-// Everything the fuse must protect, for a run of `size` with `tail` at the outlets. Where the
-// same link occurs at many outlets, the weakest stands for all.
+// Everything that the fuse of a zone must protect, for runs of `size` with `tail` at the outlets,
+// and the wire that is there already. Where the same link occurs often, the weakest stands for all.
 struct FuseCeiling {
   std::vector<LinkRating> links;
   tables::AmpacityResult wire;
   const LinkRating* least = nullptr;      // into links
-  const LinkRating* least_part = nullptr; // of clamp, splice, terminal, outlet
+  const LinkRating* least_part = nullptr; // of clamp, splice, terminal, outlet, what is in the line; nullptr: none
   [[nodiscard]] units::Amperes most() const { return least->most; }
 };
 void find_ceiling(const Context& context, const tables::Conductor& size, const tables::Conductor* tail,
-                  FuseCeiling& into);
+                  FuseCeiling& into, std::size_t zone = kBranchZone);
+// What one run of wire carries where it lies: its size, metal, sheath, surroundings.
+tables::AmpacityResult run_ampacity(const circuit::Circuit& circuit, const tables::Conductor& size,
+                                    tables::WireMetal metal, bool two_core);
 std::string link_text(const Context& context, const LinkRating& link);     // "outlet C", "wire"
 std::string chain_text(const Context& context, const FuseCeiling& ceiling);// "wire 45 A, clamp 30 A, ..."
 

@@ -24,12 +24,14 @@ struct Held {
 Candidate judged(const circuit::Circuit& circuit, const Held& held) {
   const Context context(circuit);
   WarmStart warm;
-  return judge_with(context, held.size, held.fuse, warm);
+  return judge_with(context, held.size, held.fuse, warm, Detail::judged);
 }
 
 circuit::Circuit with_loads_scaled(const circuit::Circuit& circuit, double factor) {
   circuit::Circuit scaled = circuit;
-  for (circuit::Outlet& outlet : scaled.outlets) outlet.load.rating *= factor;
+  for (circuit::Outlet& outlet : scaled.outlets) {
+    for (circuit::Device& device : outlet.devices) device.load.rating *= factor;
+  }
   if (scaled.at_most_at_once) scaled.at_most_at_once = *scaled.at_most_at_once * factor;
   return scaled;
 }
@@ -56,8 +58,8 @@ units::Metres longest_run(const circuit::Circuit& circuit, const Held& held) {
   double longest_m = 0.0;
   double shortest_m = far_m;
   for (const circuit::Outlet& outlet : circuit.outlets) {
-    longest_m = std::max(longest_m, outlet.run.number());
-    shortest_m = std::min(shortest_m, outlet.run.number());
+    longest_m = std::max(longest_m, outlet.run.length.number());
+    shortest_m = std::min(shortest_m, outlet.run.length.number());
   }
   const circuit::Limit& run = circuit::limit(circuit::Field::run_m);
   const long low = static_cast<long>(std::ceil(run.low / shortest_m * far_m / kLengthStepM - 1e-9));

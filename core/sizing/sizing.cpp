@@ -1,39 +1,50 @@
 #include "sizing/sizing.h"
 
 #include <algorithm>
-#include <cassert>
 
 #include "circuit/validate.h"
 #include "sizing/judge.h"
 #include "sizing/notes.h"
 #include "sizing/words.h"
+#include "units/expect.h"
 
 namespace sizing {
 namespace {
 
 bool any_load(const circuit::Circuit& circuit) {
   return std::any_of(circuit.outlets.begin(), circuit.outlets.end(),
-                     [](const circuit::Outlet& outlet) { return outlet.load.rating > 0.0; });
+                     [](const circuit::Outlet& outlet) { return circuit::has_load(outlet); });
 }
 
 // What the answer rests on, whatever the inputs: a wire that its fuse does not protect is never
 // recommended. Held here once more, apart from the judgements.
 bool fuse_protects(const Context& context, const Candidate& choice) {
-  if (!choice.passes || !choice.fuse || !choice.derated_ampacity || choice.first_failure() != nullptr) return false;
-  FuseCeiling ceiling;
-  find_ceiling(context, *choice.size, choice.tail, ceiling);
-  return *choice.fuse <= *choice.derated_ampacity && *choice.fuse <= ceiling.most() &&
-         choice.fuse->number() * (1.0 + 1e-8) >= 1.25 * choice.design_current.number();
+  if (!choice.passes || !choice.fuse || choice.first_failure() != nullptr) return false;
+  for (std::size_t zone = 0; zone < context.zones.all.size(); ++zone) {
+    FuseCeiling ceiling;
+    find_ceiling(context, *choice.size, choice.tail, ceiling, zone);
+    const units::Amperes fuse = zone == kBranchZone ? *choice.fuse : context.zones.all[zone].protection.rating;
+    if (ceiling.least == nullptr || fuse > ceiling.most()) return false;
+  }
+  return choice.fuse->number() * (1.0 + 1e-8) >= context.fuse_margin * choice.design_current.number();
 }
 
-void find_choice(const Context& context, Answer& answer) {
+// A ladder tells of the other outlets only a bound; of what is recommended every outlet is told.
+bool tell_every_outlet(const Context& context, Candidate& candidate, WarmStart& warm) {
+  Candidate whole = judge_with(context, *candidate.size, candidate.fuse, warm, Detail::every_outlet);
+  whole.on_shelf = candidate.on_shelf;
+  candidate = std::move(whole);
+  return candidate.passes;
+}
+
+void find_choice(const Context& context, Answer& answer, WarmStart& warm) {
   for (std::size_t i = 0; i < answer.ladder.size(); ++i) {
-    const Candidate& candidate = answer.ladder[i];
+    Candidate& candidate = answer.ladder[i];
     const bool protects = fuse_protects(context, candidate);
-    assert(protects == candidate.passes);
+    BRANCHLIGHT_EXPECT(protects == candidate.passes);
     if (!protects) continue;
     if (!answer.best_ignoring_shelf) answer.best_ignoring_shelf = i;
-    if (!candidate.on_shelf) continue;
+    if (!candidate.on_shelf || !tell_every_outlet(context, candidate, warm)) continue;
     answer.chosen = i;
     return;
   }
@@ -41,6 +52,10 @@ void find_choice(const Context& context, Answer& answer) {
 
 void tell_reason(Answer& answer) {
   const std::size_t chosen = *answer.chosen;
+  if (answer.ladder.size() == 1) {
+    answer.reason = "This is the wire that is there; with this fuse it passes everything.";
+    return;
+  }
   if (chosen == 0) {
     answer.reason = size_text(*answer.ladder[0].size) + " is the thinnest of the list, and passes everything.";
     return;
@@ -102,6 +117,22 @@ void tell_nothing_fits(Answer& answer) {
 
 }  // namespace
 
+namespace {
+
+// Where every run keeps the wire that it has, there is nothing to choose: that wire is judged, the
+// thinnest of it standing for all.
+std::span<const tables::Conductor> sizes_to_judge(const circuit::Circuit& circuit) {
+  const tables::Conductor* thinnest = nullptr;
+  for (const circuit::Outlet& outlet : circuit.outlets) {
+    if (!outlet.run.size) return tables::conductors(circuit.wiring.gauge);
+    const tables::Conductor* there = tables::conductor_by_id(*outlet.run.size);
+    if (thinnest == nullptr || there->area < thinnest->area) thinnest = there;
+  }
+  return {thinnest, 1};
+}
+
+}  // namespace
+
 Answer size_circuit(const circuit::Circuit& circuit) {
   Answer answer;
   answer.problems = circuit::validate(circuit);
@@ -116,12 +147,12 @@ Answer size_circuit(const circuit::Circuit& circuit) {
     return answer;
   }
   const Context context(circuit);
-  const auto sizes = tables::conductors(circuit.wiring.gauge);
+  const std::span<const tables::Conductor> sizes = sizes_to_judge(circuit);
   answer.ladder.reserve(sizes.size());
   WarmStart warm;
   for (const tables::Conductor& size : sizes) answer.ladder.push_back(judge_on_shelf(context, size, warm));
+  find_choice(context, answer, warm);
   answer.solves = warm.solves;
-  find_choice(context, answer);
   if (answer.chosen) {
     answer.verdict = Verdict::fits;
     tell_reason(answer);
@@ -135,7 +166,7 @@ Answer size_circuit(const circuit::Circuit& circuit) {
 Candidate judge(const circuit::Circuit& circuit, const tables::Conductor& size, std::optional<units::Amperes> fuse) {
   const Context context(circuit);
   WarmStart warm;
-  return judge_with(context, size, fuse, warm);
+  return judge_with(context, size, fuse, warm, Detail::every_outlet);
 }
 
 }  // namespace sizing

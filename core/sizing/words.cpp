@@ -39,6 +39,10 @@ std::string set_by_words(Criterion criterion) {
     case Criterion::device_minimum: return "the device's lowest voltage";
     case Criterion::far_short: return "a short at the far end";
     case Criterion::withstand: return "heat in a short";
+    case Criterion::inner_fuses: return "the fuse in the line";
+    case Criterion::inrush: return "the starting current";
+    case Criterion::feeder: return "the feeder";
+    case Criterion::feeder_drop: return "voltage drop in the feeder";
   }
   return "";
 }

@@ -54,30 +54,40 @@ struct BundlingStep {
 };
 constexpr std::array<BundlingStep, 5> kMarineBundlingSteps{{{2, 1.0}, {3, 0.7}, {6, 0.6}, {24, 0.5}, {1000, 0.4}}};
 constexpr int kConductorsPerCircuit = 2;  // red and black
+// The rule's figures hold for two conductors together. IEC 60364-5-52 prints 0.91 of two single
+// cores in free air for a two-core cable (methods E and F, from memory): the lower is taken.
+constexpr double kMarineTwoCore = 0.9;
 
-// IEC 60364-5-52, two loaded single cores, A at 30 degC --------------------------------------
+// Buildings, two loaded conductors, A at 30 degC --------------------------------------------
+// IEC 60364-5-52 Tables B.52.2 and B.52.3 for methods B1 (single cores in conduit), B2 (a
+// two-core cable in conduit) and C (clipped, single or two-core alike); BS 7671 Tables 4D1A and
+// 4E1A print more for single cores clipped. The IEC lists begin at 1.5 mm2: for 1 mm2 stands what
+// BS 7671 prints, or less where only its neighbours are remembered.
 
 enum IecColumn : std::size_t { kPvc70, kXlpe90, kIecColumnCount };
 constexpr std::array<double, kIecColumnCount> kIecInsulationC{70.0, 90.0};
+using ByInsulation = std::array<double, kIecColumnCount>;
 
 struct IecRow {
   std::string_view size;
   double class2_milliohm_per_m;  // IEC 60228 Table 2, plain: the wire the table was made for
-  std::array<double, kIecColumnCount> enclosed;  // method B1 (PVC), B (XLPE)
-  std::array<double, kIecColumnCount> clipped;   // method C
+  ByInsulation enclosed;         // method B1; BS 7671 method B
+  ByInsulation enclosed_two_core;  // method B2
+  ByInsulation clipped;          // IEC method C; also BS 7671 for two-core (4D2A, 4E2A)
+  ByInsulation clipped_bs;       // BS 7671 method C, single cores
 };
 constexpr std::array<IecRow, 11> kIecRows{{
-    {"1mm2", 18.1, {13.5, 17}, {15.5, 19}},
-    {"1.5mm2", 12.1, {17.5, 23}, {20, 25}},
-    {"2.5mm2", 7.41, {24, 31}, {27, 34}},
-    {"4mm2", 4.61, {32, 42}, {37, 46}},
-    {"6mm2", 3.08, {41, 54}, {47, 59}},
-    {"10mm2", 1.83, {57, 75}, {65, 81}},
-    {"16mm2", 1.15, {76, 100}, {87, 109}},
-    {"25mm2", 0.727, {101, 133}, {114, 143}},
-    {"35mm2", 0.524, {125, 164}, {141, 176}},
-    {"50mm2", 0.387, {151, 198}, {182, 228}},
-    {"70mm2", 0.268, {192, 253}, {234, 293}},
+    {"1mm2", 18.1, {13.5, 17}, {13, 16}, {15, 18}, {15.5, 19}},
+    {"1.5mm2", 12.1, {17.5, 23}, {16.5, 22}, {19.5, 24}, {20, 25}},
+    {"2.5mm2", 7.41, {24, 31}, {23, 30}, {27, 33}, {27, 34}},
+    {"4mm2", 4.61, {32, 42}, {30, 40}, {36, 45}, {37, 46}},
+    {"6mm2", 3.08, {41, 54}, {38, 51}, {46, 58}, {47, 59}},
+    {"10mm2", 1.83, {57, 75}, {52, 69}, {63, 80}, {65, 81}},
+    {"16mm2", 1.15, {76, 100}, {69, 91}, {85, 107}, {87, 109}},
+    {"25mm2", 0.727, {101, 133}, {90, 119}, {112, 138}, {114, 143}},
+    {"35mm2", 0.524, {125, 164}, {111, 146}, {138, 171}, {141, 176}},
+    {"50mm2", 0.387, {151, 198}, {133, 175}, {168, 209}, {182, 228}},
+    {"70mm2", 0.268, {192, 253}, {168, 221}, {213, 269}, {234, 293}},
 }};
 
 // By circuits bunched or enclosed; a count between two rows takes the next row's factor.
@@ -93,7 +103,7 @@ struct FuseCeiling {
 constexpr std::array<FuseCeiling, 6> kRoadVehicleCeilings{
     {{"0.75mm2", 5}, {"18awg", 6}, {"16awg", 8}, {"14awg", 15}, {"12awg", 20}, {"10awg", 30}}};
 
-constinit const std::array<AmpacityTable, 3> kTables{{
+constinit const std::array<AmpacityTable, 4> kTables{{
     {AmpacityTableId::marine_us, "marine-us", "Boat wire in free air (US)",
      "Single wires in free air at 30 °C, as US boats are wired. Not for wire buried in insulation.",
      &kMarineAmpacity},
@@ -101,6 +111,9 @@ constinit const std::array<AmpacityTable, 3> kTables{{
      "Wires in conduit or trunking at 30 °C air. Not for wire buried in insulation.", &kIecAmpacity},
     {AmpacityTableId::clipped_iec, "clipped-iec", "Clipped to a surface (IEC)",
      "Wires clipped to a surface in 30 °C air. Not for wire buried in insulation.", &kIecAmpacity},
+    {AmpacityTableId::clipped_bs, "clipped-bs", "Clipped to a surface (British)",
+     "Single wires clipped to a surface in 30 °C air, as British buildings are wired: more than IEC prints. "
+     "Not for wire buried in insulation.", &kBritishAmpacity},
 }};
 
 constexpr std::array<double, 8> kInsulationRatings{60, 70, 75, 80, 90, 105, 125, 200};
@@ -112,7 +125,9 @@ struct Reading {
   double column_c = 0.0;
   double engine_space_factor = 1.0;
   double strand_factor = 1.0;
+  double two_core_factor = 1.0;
   const Citation* citation = nullptr;
+  const Citation* two_core_citation = nullptr;
 };
 
 // The row for a wire: its own, or the largest row whose wire has no less resistance, so that
@@ -149,26 +164,41 @@ std::optional<Reading> read_marine(const Conductor& wire, double insulation_c) {
                  .column_c = kMarineColumns[*column].insulation_c,
                  .engine_space_factor = kMarineColumns[*column].engine_space_factor,
                  .strand_factor = 1.0,  // the rule is for stranded wire
-                 .citation = &kMarineAmpacity};
+                 .two_core_factor = kMarineTwoCore,
+                 .citation = &kMarineAmpacity,
+                 .two_core_citation = &kMarineTwoCoreCable};
 }
 
-const Citation& iec_citation(AmpacityTableId table, IecColumn column) {
-  if (table == AmpacityTableId::enclosed_iec) return column == kPvc70 ? kEnclosedPvc : kEnclosedXlpe;
-  return column == kPvc70 ? kClippedPvc : kClippedXlpe;
+// The columns a building table is read from, for single wires and for a two-core cable.
+struct IecColumns {
+  const ByInsulation& single;
+  const ByInsulation& two_core;
+  std::array<const Citation*, kIecColumnCount> citations;
+};
+IecColumns iec_columns(AmpacityTableId table, const IecRow& row) {
+  switch (table) {
+    case AmpacityTableId::clipped_iec: return {row.clipped, row.clipped, {&kClippedPvc, &kClippedXlpe}};
+    case AmpacityTableId::clipped_bs: return {row.clipped_bs, row.clipped, {&kBritishPvc, &kBritishXlpe}};
+    case AmpacityTableId::enclosed_iec:
+    case AmpacityTableId::marine_us: break;
+  }
+  return {row.enclosed, row.enclosed_two_core, {&kEnclosedPvc, &kEnclosedXlpe}};
 }
 
 std::optional<Reading> read_iec(AmpacityTableId table, const Conductor& wire, double insulation_c) {
   const IecRow* row = row_for(kIecRows, wire);
   if (row == nullptr || !(insulation_c >= kIecInsulationC[kPvc70])) return std::nullopt;
   const IecColumn column = insulation_c >= kIecInsulationC[kXlpe90] ? kXlpe90 : kPvc70;
-  const auto& amperes = table == AmpacityTableId::enclosed_iec ? row->enclosed : row->clipped;
+  const IecColumns columns = iec_columns(table, *row);
   const double class2 = row->class2_milliohm_per_m / 1000.0;
   return Reading{.row_size = conductor_by_id(row->size),
-                 .amperes = amperes[column],
+                 .amperes = columns.single[column],
                  .column_c = kIecInsulationC[column],
                  .engine_space_factor = 1.0,
                  .strand_factor = std::min(1.0, std::sqrt(class2 / wire.resistance_20c.number())),
-                 .citation = &iec_citation(table, column)};
+                 .two_core_factor = columns.two_core[column] / columns.single[column],
+                 .citation = columns.citations[column],
+                 .two_core_citation = &kIecTwoCoreCable};
 }
 
 double lowest_insulation_c(AmpacityTableId table) {
@@ -223,12 +253,12 @@ const AmpacityTable* ampacity_table_by_key(std::string_view key) {
 }
 
 AmpacityTableId default_ampacity_table(GaugeSystem system) {
-  return system == GaugeSystem::awg ? AmpacityTableId::marine_us : AmpacityTableId::enclosed_iec;
+  return system == GaugeSystem::metric ? AmpacityTableId::enclosed_iec : AmpacityTableId::marine_us;
 }
 
 std::span<const double> insulation_ratings_c() { return kInsulationRatings; }
 
-AmpacityResult ampacity(AmpacityTableId table, const Conductor& size, const Surroundings& around) {
+AmpacityResult ampacity(AmpacityTableId table, const Conductor& size, const Surroundings& around, WireBuild build) {
   const bool marine = table == AmpacityTableId::marine_us;
   const double insulation_c = around.insulation.number();
   if (!(insulation_c >= lowest_insulation_c(table))) return {std::nullopt, NoAmpacity::insulation_below_table};
@@ -246,12 +276,17 @@ AmpacityResult ampacity(AmpacityTableId table, const Conductor& size, const Surr
 
   DeratedAmpacity result;
   result.base = units::Amperes(reading->amperes);
+  result.metal_factor = ampacity_factor(build.metal);
+  result.sheath_factor = build.two_core ? reading->two_core_factor : 1.0;
   result.strand_factor = reading->strand_factor;
   result.ambient_factor = *warmed;
   result.bundling_factor = *bundled;
-  result.derated = result.base * reading->strand_factor * *warmed * *bundled;
+  result.derated =
+      result.base * result.metal_factor * result.sheath_factor * reading->strand_factor * *warmed * *bundled;
   result.row = row_text(*reading);
   result.base_citation = reading->citation;
+  result.metal_citation = wire_metal(build.metal).citation;
+  result.sheath_citation = reading->two_core_citation;
   result.strand_citation = marine ? &kMarineAmpacity : &kFineStrands;
   result.ambient_citation = marine && around.hot_space ? &kMarineHotSpace : &kAmbient;
   result.bundling_citation = marine ? &kMarineBundling : &kIecGrouping;
@@ -259,9 +294,8 @@ AmpacityResult ampacity(AmpacityTableId table, const Conductor& size, const Surr
 }
 
 std::optional<units::Amperes> road_vehicle_fuse_ceiling(const Conductor& size) {
-  const Conductor* largest_metric = conductor_by_id("6mm2");
-  const Conductor* largest_awg = conductor_by_id("10awg");
-  const Conductor* largest = size.system == GaugeSystem::awg ? largest_awg : largest_metric;
+  // 10 SAE has less copper than 10 AWG, 8 SAE more: one end serves both.
+  const Conductor* largest = conductor_by_id(size.system == GaugeSystem::metric ? "6mm2" : "10awg");
   if (size.area > largest->area) return std::nullopt;
   std::optional<units::Amperes> ceiling;
   for (const FuseCeiling& row : kRoadVehicleCeilings) {

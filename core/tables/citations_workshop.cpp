@@ -44,6 +44,18 @@ constinit const Citation kFusePlaceVehicle{
 constinit const Citation kFuseSizeRule{
     "fuse-size", "Fuse makers' application notes; IEC 60364-4-43 (Ib <= In <= Iz)", "", "125 % of the lasting current",
     "The 125 % was seen; the IEC clause is from memory.", Standing::memory};
+constinit const Citation kVehicleReturn{
+    "nec-552-10-b", "NFPA 70 National Electrical Code, Article 552.10(B)(1) and (C)(4)", "", "return and ground points",
+    "Seen in two places.", Standing::seen_twice};
+constinit const Citation kEuropeanVehicle{
+    "en-1648", "EN 1648-1 and EN 1648-2, 12 V systems of caravans and motor caravans", "2018", "scope",
+    "Only the scope was seen, in two places; no figure of it is used.", Standing::seen_twice};
+constinit const Citation kEuropeanPractice{
+    "european-vehicle-practice", "Practice of European camper builders", "", "fuses and wire",
+    "From memory, and under no standard's name.", Standing::memory};
+constinit const Citation kSmallCraftRules{
+    "iso-10133-rules", "ISO 10133 Small craft: extra-low-voltage d.c. installations", "2012", "7.3, 7.4, 7.7",
+    "These clauses were seen as an extract; ISO 13297 has followed it since.", Standing::seen};
 constinit const Citation kFuseNegative{
     "fuse-negative", "46 CFR 183.380(b), ABYC E-11", "", "grounded conductor", "Seen for breakers and switches.",
     Standing::seen};
@@ -66,6 +78,12 @@ constinit const Citation kColourSmallCraft{
     "colour-small-craft", "ISO 10133", "", "colours", "From memory.", Standing::memory};
 constinit const Citation kColourVehicle{
     "colour-vehicle", "Road vehicle practice", "", "colours", "From memory.", Standing::common_practice};
+constinit const Citation kColourTrailer{
+    "colour-trailer-us", "Practice of trailer and camper builders in North America", "", "house wiring, 12 V",
+    "From memory. Builders differ.", Standing::memory};
+constinit const Citation kColourEurope{
+    "colour-vehicle-europe", "DIN 72551 and practice of European vehicle makers", "", "brown for minus",
+    "From memory. What was added later is often red and black.", Standing::memory};
 constinit const Citation kColourIec{
     "colour-iec", "IEC 60445", "2017", "d.c. conductors", "From memory. Older wiring differs: label both ends.",
     Standing::memory};

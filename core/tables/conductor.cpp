@@ -71,15 +71,44 @@ constexpr std::array kMetric{
     metric("120mm2", "120", 120.0, 0.161),
 };
 
+constexpr double kSquareMmPerCircularMil = kPi / 4.0 * 0.0254 * 0.0254;
+
+// `circular_mils`: the least a cable sold by this SAE number holds.
+constexpr Conductor sae(std::string_view id, std::string_view size, double circular_mils) {
+  const double area_mm2 = circular_mils * kSquareMmPerCircularMil;
+  return {.system = GaugeSystem::sae,
+          .id = id,
+          .size = size,
+          .area = units::SquareMillimetres(area_mm2),
+          .resistance_20c = units::OhmsPerMetre(kCopperResistivity / area_mm2 * kStrandLay),
+          .citation = &kSaeConductors};
+}
+
+constexpr std::array kSae{
+    sae("18sae", "18", 1537),      sae("16sae", "16", 2336),      sae("14sae", "14", 3702),
+    sae("12sae", "12", 5833),      sae("10sae", "10", 9343),      sae("8sae", "8", 14810),
+    sae("6sae", "6", 24538),       sae("4sae", "4", 37360),       sae("2sae", "2", 62450),
+    sae("1sae", "1", 77790),       sae("1/0sae", "1/0", 98980),   sae("2/0sae", "2/0", 125100),
+    sae("3/0sae", "3/0", 158600),  sae("4/0sae", "4/0", 205500),
+};
+
+constexpr std::array kSystems{GaugeSystem::awg, GaugeSystem::metric, GaugeSystem::sae};
+
 }  // namespace
 
+std::span<const GaugeSystem> gauge_systems() { return kSystems; }
+
 std::span<const Conductor> conductors(GaugeSystem system) {
-  if (system == GaugeSystem::awg) return kAwg;
-  return kMetric;
+  switch (system) {
+    case GaugeSystem::awg: return kAwg;
+    case GaugeSystem::metric: return kMetric;
+    case GaugeSystem::sae: return kSae;
+  }
+  return {};
 }
 
 const Conductor* conductor_by_id(std::string_view id) {
-  for (const GaugeSystem system : {GaugeSystem::awg, GaugeSystem::metric}) {
+  for (const GaugeSystem system : kSystems) {
     for (const Conductor& conductor : conductors(system)) {
       if (conductor.id == id) return &conductor;
     }
@@ -88,7 +117,12 @@ const Conductor* conductor_by_id(std::string_view id) {
 }
 
 std::string_view gauge_system_suffix(GaugeSystem system) {
-  return system == GaugeSystem::awg ? "AWG" : "mm²";
+  switch (system) {
+    case GaugeSystem::awg: return "AWG";
+    case GaugeSystem::metric: return "mm²";
+    case GaugeSystem::sae: return "SAE";
+  }
+  return {};
 }
 
 units::OhmsPerMetre resistance_at(units::OhmsPerMetre at_20c, units::Celsius conductor) {

@@ -42,15 +42,8 @@ constexpr std::array<Fact, 5> kDropPractice{{
      "", "percentage nominal", &kDropNominal},
 }};
 
-constexpr std::array<Fact, 5> kColourPractice{{
-    {T::colour_practice, "boat-us", "Boats, US practice", "red", "yellow (preferred) or black",
-     "abyc positive negative colour dc", &kColourBoatUs},
-    {T::colour_practice, "small-craft", "Small craft, international", "red", "black or yellow",
-     "positive negative colour dc", &kColourSmallCraft},
-    {T::colour_practice, "vehicle", "Road vehicles, campers", "red, or a colour by what it feeds", "black, or the chassis",
-     "car van rv positive negative ground", &kColourVehicle},
-    {T::colour_practice, "iec", "D.c. in newer installations", "red", "white", "iec 60445 positive negative",
-     &kColourIec},
+// What a colour never is; what it is by practice stands in conductor_colours.cpp.
+constexpr std::array<Fact, 1> kColourPractice{{
     {T::colour_practice, "never", "Never a live wire", "green with yellow, or bare", "bonding only",
      "earth ground protective green", &kColourBonding},
 }};

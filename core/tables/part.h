@@ -13,7 +13,9 @@
 
 namespace tables {
 
-enum class PartKind { clamp, splice, terminal, outlet };
+// in_line: switch, relay, breaker, fuse holder, disconnect, in the positive between block and outlet
+// or battery and block. wired_in: how a device without an outlet is joined to its wire.
+enum class PartKind { clamp, splice, terminal, outlet, in_line, wired_in };
 
 struct Part {
   PartKind kind;
@@ -23,18 +25,30 @@ struct Part {
   units::SquareMillimetres largest_bare;
   std::optional<units::SquareMillimetres> largest_with_ferrule;  // nullopt: takes no ferrule
   units::Amperes rated;       // most current through it
-  units::Ohms typical_resistance;  // good joint, new
+  units::Amperes continuous;  // most that should flow for long; the rating where nothing else is known
+  // Good and new. Of a fuse holder or breaker only the joints of its wires: what is in it adds its
+  // element and contacts (fuse.h).
+  units::Ohms typical_resistance;
   bool stands_vibration;      // twist-on connectors do not: never offered for anything that moves
+  bool holds_boat_pull;       // a splice that may meet the pull asked on boats (terminal.h); levers may not
+  // An outlet takes what is plugged in, so its fuse must bound it by the rating, unless it bounds
+  // itself (a charger takes no more than it gives) or is one device wired in, which counts with its load.
+  bool limits_itself;
+  bool wired_in;
+  std::optional<units::Watts> rated_power;  // of what limits itself: the most it takes
   const Citation* citation;
 };
 // kind: clamp position of the fuse block, splice, outlet terminal (tab, screw, stud), outlet.
 // Ascending largest_bare.
 std::span<const Part> parts(PartKind kind);
 const Part* part_by_key(std::string_view key);
-// Splices to offer. In anything that moves, only those that stand vibration.
-std::vector<const Part*> splices_offered(bool moves);
+std::span<const PartKind> part_kinds();
+// Splices to offer. In anything that moves, only those that stand vibration; on the water only
+// those that may hold the pull asked there.
+std::vector<const Part*> splices_offered(bool moves, bool on_water = false);
 
-// A push-on tab's permitted current depends on the wire crimped to it (UL 310, from memory).
+// A push-on tab's permitted current depends on the wire crimped to it (UL 310, from memory), at the
+// outlet, on the block and on the narrow tab alike.
 // Returns the lower of the part's rating and that figure.
 units::Amperes part_rating_with(const Part& part, units::SquareMillimetres wire);
 // Where part_rating_with()'s figure comes from: the tab table where it is the lower, else the part.

@@ -39,7 +39,8 @@ constexpr std::array kRings{
 };
 
 constexpr Ferrule ferrule(double wire, std::string_view colour, double sleeve, const Citation* citation) {
-  return {SquareMillimetres(wire), colour, Millimetres(sleeve), citation, &kStripLength};
+  constexpr double kCollarMm = 2.0;
+  return {SquareMillimetres(wire), colour, Millimetres(sleeve), Millimetres(sleeve + kCollarMm), citation, &kStripLength};
 }
 constexpr std::array kFerrules{
     ferrule(0.5, "white", 8, &kFerruleColour),   ferrule(0.75, "grey", 8, &kFerruleColour),
@@ -50,13 +51,27 @@ constexpr std::array kFerrules{
     ferrule(35.0, "red", 16, &kLargeFerruleColour), ferrule(50.0, "blue", 20, &kLargeFerruleColour),
 };
 
-constexpr std::array<StripLength, 4> kStrips{{
-    {"Lever splice", Millimetres(10), Millimetres(12), "The gauge moulded on the splice goes first.", &kStripLength},
-    {"Screw clamp, bare strands", Millimetres(8), Millimetres(10), "To the back of the clamp, no strand outside.",
+constexpr std::array<StripLength, 5> kStrips{{
+    {"lever-splice-4", "Lever splice, up to 4 mm²", Millimetres(10), Millimetres(12),
+     "The gauge moulded on the splice goes first.", &kStripLength},
+    {"lever-splice-6", "Lever splice, up to 6 mm²", Millimetres(12), Millimetres(14),
+     "The gauge moulded on the splice goes first.", &kStripLength},
+    {"screw-clamp", "Screw clamp, bare strands", Millimetres(8), Millimetres(10),
+     "To the back of the clamp, no strand outside.", &kStripLength},
+    {"spring-clamp", "Spring clamp", Millimetres(9), Millimetres(11), "The gauge printed beside it goes first.",
      &kStripLength},
-    {"Spring clamp", Millimetres(9), Millimetres(11), "The gauge printed beside it goes first.", &kStripLength},
-    {"Crimped ring or tab without a sleeve", Millimetres(5), Millimetres(9), "Its barrel's length and up to 1 mm more.",
-     &kStripLength},
+    {"bare-ring-or-tab", "Crimped ring or tab without a sleeve", Millimetres(5), Millimetres(9),
+     "Its barrel's length and up to 1 mm more.", &kStripLength},
+}};
+struct PartStrip {
+  std::string_view part;
+  std::string_view strip;
+};
+constexpr std::array<PartStrip, 11> kPartStrips{{
+    {"splice-lever-4", "lever-splice-4"}, {"splice-lever-6", "lever-splice-6"}, {"joint-lever-4", "lever-splice-4"},
+    {"joint-lever-6", "lever-splice-6"},  {"clamp-4", "screw-clamp"},           {"clamp-6", "screw-clamp"},
+    {"clamp-16", "screw-clamp"},          {"screw-4", "screw-clamp"},           {"screw-16", "screw-clamp"},
+    {"joint-screw-4", "screw-clamp"},     {"joint-screw-16", "screw-clamp"},
 }};
 
 // From pounds as the tables print them. The boat table is in one source's memory only.
@@ -82,6 +97,15 @@ std::span<const TabSize> tab_sizes() { return kTabs; }
 std::span<const RingHole> ring_holes() { return kRings; }
 std::span<const Ferrule> ferrules() { return kFerrules; }
 std::span<const StripLength> strip_lengths() { return kStrips; }
+const StripLength* strip_length_of_part(std::string_view part_key) {
+  for (const PartStrip& row : kPartStrips) {
+    if (row.part != part_key) continue;
+    for (const StripLength& strip : kStrips) {
+      if (strip.key == row.strip) return &strip;
+    }
+  }
+  return nullptr;
+}
 std::span<const PullForce> pull_forces() { return kPulls; }
 
 }  // namespace tables

@@ -45,7 +45,8 @@ std::span<const RingHole> ring_holes();         // ascending
 struct Ferrule {
   units::SquareMillimetres wire;
   std::string_view colour;
-  units::Millimetres sleeve;            // usual length of the metal sleeve, and so of the strip
+  units::Millimetres sleeve;            // usual length of the metal sleeve
+  units::Millimetres strip;             // the sleeve and about 2 mm for its collar
   const Citation* citation;             // colour
   const Citation* strip_citation;       // sleeve
 };
@@ -53,6 +54,7 @@ std::span<const Ferrule> ferrules();            // ascending
 
 // Where a wire goes in without a terminal.
 struct StripLength {
+  std::string_view key;                 // "lever-splice-6"
   std::string_view what;
   units::Millimetres low;
   units::Millimetres high;
@@ -60,6 +62,8 @@ struct StripLength {
   const Citation* citation;
 };
 std::span<const StripLength> strip_lengths();
+// How much to take off for a part of part.h; nullptr where its terminal or maker tells.
+const StripLength* strip_length_of_part(std::string_view part_key);
 
 struct PullForce {
   std::string_view awg;                 // "10"

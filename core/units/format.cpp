@@ -124,4 +124,18 @@ std::string short_length_text(Metres l, Preference preference) {
 
 std::string area_text(SquareMillimetres a) { return with_unit(whole_or(a.number(), 2), "mm²"); }
 
+std::string ohms_per_length_text(OhmsPerMetre r, Preference preference) {
+  const bool us = preference == Preference::us;
+  const double milliohm = 1000.0 * r.number() * (us ? kMetresPerFoot : 1.0);
+  if (milliohm >= 1000.0) return with_unit(number_text(milliohm / 1000.0, 3), us ? "Ω/ft" : "Ω/m");
+  return with_unit(number_text(milliohm, 3), us ? "mΩ/ft" : "mΩ/m");
+}
+
+std::string gauge_text(double awg) {
+  const double nearest = std::round(awg);
+  if (std::fabs(awg - nearest) > 0.005) return number_text(std::round(awg * 10.0) / 10.0, 3);
+  if (nearest > 0.5) return with_unit(number_text(nearest, 3), "AWG");
+  return with_unit(number_text(1.0 - nearest, 2) + "/0", "AWG");
+}
+
 }  // namespace units

@@ -22,6 +22,8 @@ std::string celsius_text(Celsius t, Preference preference);        // "50 °C", 
 std::string length_text(Metres l, Preference preference);          // "3.2 m", "0.08 m" ; "10 ft 6 in", "9 in"
 std::string short_length_text(Metres l, Preference preference);    // "75 mm", "3 in"
 std::string area_text(SquareMillimetres a);    // "5.3 mm²", "107 mm²"
+std::string ohms_per_length_text(OhmsPerMetre r, Preference preference);   // "3.28 mΩ/m", "1 mΩ/ft"
+std::string gauge_text(double awg);            // "10 AWG"; "1/0 AWG" for 0; between two sizes "10.4"
 std::string number_text(double number, int significant_digits);    // no trailing zeros, no exponent, no "-0"
 
 }  // namespace units

@@ -1,9 +1,8 @@
 #include "units/parse.h"
 
 #include <array>
-#include <cmath>
+#include <charconv>
 #include <cstdlib>
-#include <span>
 #include <utility>
 
 namespace units {
@@ -13,7 +12,7 @@ namespace {
 constexpr std::size_t kLongestNumber = 30;
 
 // What phone keyboards and copied text put where a plain character is meant.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 11> kLookAlikes{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 14> kLookAlikes{{
     {"\xC2\xA0", " "},      // no-break space
     {"\xE2\x80\xAF", " "},  // narrow no-break space
     {"\xE2\x80\x89", " "},  // thin space
@@ -25,6 +24,9 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 11> kLookAli
     {"\xE2\x80\x9D", "\""}, // right double quote
     {"\xE2\x80\x9C", "\""}, // left double quote
     {"\xC2\xBA", "\xC2\xB0"},  // ordinal sign for a degree sign
+    {"\xE2\x84\xA6", "Ω"},     // ohm sign for the letter
+    {"mm2", "mm²"},
+    {"A2s", "A²s"},
 }};
 
 bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
@@ -43,9 +45,16 @@ std::string plain(std::string_view text) {
       break;
     }
     if (replaced) continue;
-    const char c = text.front();
-    result += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    result += text.front();
     text.remove_prefix(1);
+  }
+  return result;
+}
+
+std::string lower(std::string_view text) {
+  std::string result(text);
+  for (char& c : result) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
   }
   return result;
 }
@@ -118,153 +127,117 @@ class Reader {
   std::string_view rest_;
 };
 
-struct UnitWord {
-  std::string_view word;
-  double factor;  // to the unit the result is in
-};
-
-constexpr std::array<UnitWord, 6> kAmpereWords{
-    {{"", 1}, {"a", 1}, {"amp", 1}, {"amps", 1}, {"amperes", 1}, {"ma", 1e-3}}};
-constexpr std::array<UnitWord, 5> kWattWords{{{"", 1}, {"w", 1}, {"watt", 1}, {"watts", 1}, {"kw", 1e3}}};
-constexpr std::array<UnitWord, 5> kVoltWords{{{"", 1}, {"v", 1}, {"volt", 1}, {"volts", 1}, {"mv", 1e-3}}};
-constexpr std::array<UnitWord, 3> kPercentWords{{{"", 0.01}, {"%", 0.01}, {"percent", 0.01}}};
-constexpr std::array<UnitWord, 1> kNoWords{{{"", 1}}};
-
-enum class LengthUnit { none, metre, centimetre, millimetre, foot, inch };
-struct LengthWord {
-  std::string_view word;
-  LengthUnit unit;
-};
-constexpr std::array<LengthWord, 18> kLengthWords{{
-    {"", LengthUnit::none},          {"m", LengthUnit::metre},        {"metre", LengthUnit::metre},
-    {"metres", LengthUnit::metre},   {"meter", LengthUnit::metre},    {"meters", LengthUnit::metre},
-    {"cm", LengthUnit::centimetre},  {"mm", LengthUnit::millimetre},  {"ft", LengthUnit::foot},
-    {"foot", LengthUnit::foot},      {"feet", LengthUnit::foot},      {"'", LengthUnit::foot},
-    {"in", LengthUnit::inch},        {"ins", LengthUnit::inch},       {"inch", LengthUnit::inch},
-    {"inches", LengthUnit::inch},    {"\"", LengthUnit::inch},        {"''", LengthUnit::inch},
-}};
-
-double metres_in(LengthUnit unit) {
-  switch (unit) {
-    case LengthUnit::none:
-    case LengthUnit::metre: return 1.0;
-    case LengthUnit::centimetre: return 0.01;
-    case LengthUnit::millimetre: return 0.001;
-    case LengthUnit::foot: return 0.3048;
-    case LengthUnit::inch: return 0.0254;
-  }
-  return 1.0;
-}
-
-std::optional<LengthUnit> take_length_unit(Reader& reader) {
-  const std::string word = reader.take_unit();
-  for (const LengthWord& known : kLengthWords) {
-    if (known.word == word) return known.unit;
-  }
-  return std::nullopt;
-}
-
 double take_sign(Reader& reader) {
   if (reader.take('-')) return -1.0;
   reader.take('+');
   return 1.0;
 }
 
-// One number and one unit, nothing after it.
-std::optional<double> read_simple(std::string_view text, std::span<const UnitWord> words) {
+const UnitWord* word_named(std::span<const UnitWord> words, const std::string& unit) {
+  const std::string small = lower(unit);
+  for (const UnitWord& known : words) {
+    if (known.word == (known.exact_case ? unit : small)) return &known;
+  }
+  return nullptr;
+}
+
+// "°" and "deg" say that it is a temperature and not on which scale.
+bool says_no_scale(const MeasureRow& row, const std::string& unit) {
+  return row.measure == Measure::temperature && (unit == "°" || lower(unit) == "deg");
+}
+
+// "1/0" to "4/0" are 0 to -3.
+std::optional<double> read_zeros(std::string_view typed) {
+  Reader reader(typed);
+  const std::optional<double> zeros = reader.take_number();
+  if (!zeros || !reader.take('/')) return std::nullopt;
+  const std::optional<double> nought = reader.take_number();
+  const std::string unit = lower(reader.take_unit());
+  const bool whole = *zeros == 1.0 || *zeros == 2.0 || *zeros == 3.0 || *zeros == 4.0;
+  if (!whole || nought != 0.0 || !reader.at_end() || !(unit.empty() || unit == "awg")) return std::nullopt;
+  return 1.0 - *zeros;
+}
+
+struct Number {
+  double core = 0.0;
+  bool unit_told = false;
+};
+
+// A second number with a smaller unit after the first: what it adds, in the core's unit.
+std::optional<double> read_smaller(Reader& reader, const MeasureRow& row, const UnitWord& larger) {
+  if (larger.smaller_to_core <= 0.0) return std::nullopt;
+  const std::optional<double> number = reader.take_number();
+  const std::string unit = reader.take_unit();
+  const UnitWord* word = word_named(row.words, unit);
+  const bool named = word != nullptr && word->to_core == larger.smaller_to_core;
+  if (!number || !reader.at_end() || !(named || (unit.empty() && larger.smaller_bare))) return std::nullopt;
+  return *number * larger.smaller_to_core;
+}
+
+std::optional<Number> read_number(std::string_view text, const MeasureRow& row) {
   const std::string typed = plain(text);
+  if (row.measure == Measure::gauge) {
+    if (const auto zeros = read_zeros(typed)) return Number{*zeros, true};
+  }
   Reader reader(typed);
   const double sign = take_sign(reader);
   const std::optional<double> number = reader.take_number();
   if (!number) return std::nullopt;
   const std::string unit = reader.take_unit();
-  if (!reader.at_end()) return std::nullopt;
-  for (const UnitWord& known : words) {
-    if (known.word == unit) return sign * *number * known.factor;
+  if (unit.empty() || says_no_scale(row, unit)) {   // "3 4" is two numbers, not 3 ft 4 in
+    return reader.at_end() ? std::optional(Number{(sign * *number - row.zero) * row.to_core, false}) : std::nullopt;
   }
-  return std::nullopt;
+  const UnitWord* word = word_named(row.words, unit);
+  if (word == nullptr) return std::nullopt;
+  const double core = (sign * *number - word->zero) * word->to_core;
+  if (reader.at_end()) return Number{core, true};
+  const std::optional<double> further = read_smaller(reader, row, *word);
+  return further ? std::optional(Number{core + sign * *further, true}) : std::nullopt;
 }
 
-template <class T>
-Parsed<T> parsed(std::optional<T> value, std::string_view expected) {
-  if (value) return {value, {}};
-  return {std::nullopt, std::string(expected)};
+std::string why_not(std::span<const Measure> offered, Preference preference) {
+  std::string nouns, examples;
+  for (const Measure measure : offered) {
+    const MeasureRow& expected = row(measure, preference);
+    nouns.append(nouns.empty() ? "" : " or ").append(expected.noun);
+    examples.append(examples.empty() ? "" : " or ").append(expected.example);
+  }
+  return "Not " + nouns + ". Type it as " + examples + ".";
 }
 
 template <class Q>
-Parsed<Q> parse_quantity(std::string_view text, std::span<const UnitWord> words, std::string_view expected) {
-  const std::optional<double> number = read_simple(text, words);
-  return parsed<Q>(number ? std::optional<Q>(Q(*number)) : std::nullopt, expected);
-}
-
-// The smaller unit that may follow without saying so: 10'6 and 10 ft 6 mean inches.
-LengthUnit follower_of(LengthUnit unit) { return unit == LengthUnit::foot ? LengthUnit::inch : LengthUnit::centimetre; }
-
-std::optional<double> read_length_m(std::string_view text, Preference bare) {
-  const std::string typed = plain(text);
-  Reader reader(typed);
-  const double sign = take_sign(reader);
-  const std::optional<double> number = reader.take_number();
-  if (!number) return std::nullopt;
-  std::optional<LengthUnit> unit = take_length_unit(reader);
-  if (!unit) return std::nullopt;
-  const bool bare_number = *unit == LengthUnit::none;
-  if (bare_number) unit = bare == Preference::us ? LengthUnit::foot : LengthUnit::metre;
-  const double metres = *number * metres_in(*unit);
-  if (reader.at_end()) return sign * metres;
-  if (bare_number) return std::nullopt;  // "3 4" is two numbers, not 3 ft 4 in
-
-  const std::optional<double> further = reader.take_number();
-  const std::optional<LengthUnit> smaller = take_length_unit(reader);
-  if (!further || !smaller || !reader.at_end()) return std::nullopt;
-  const bool feet = *unit == LengthUnit::foot && (*smaller == LengthUnit::inch || *smaller == LengthUnit::none);
-  const bool metric = *unit == LengthUnit::metre && *smaller == LengthUnit::centimetre;
-  if (!feet && !metric) return std::nullopt;
-  return sign * (metres + *further * metres_in(follower_of(*unit)));
+Parsed<Q> parsed(const Typed& typed) {
+  return {typed.core ? std::optional<Q>(Q(*typed.core)) : std::nullopt, typed.why_not};
 }
 
 }  // namespace
 
-Parsed<double> parse_number(std::string_view text) {
-  return parsed(read_simple(text, kNoWords), "Not a number. Type digits, such as 12 or 7.5.");
+Typed read(std::string_view text, std::span<const Measure> offered, Preference preference) {
+  for (const Measure measure : offered) {
+    const auto number = read_number(text, row(measure, preference));
+    if (number) return {number->core, measure, number->unit_told, {}};
+  }
+  return {std::nullopt, offered.empty() ? Measure::count : offered.front(), false, why_not(offered, preference)};
 }
 
-Parsed<Metres> parse_length(std::string_view text, Preference bare_number_unit) {
-  const std::optional<double> metres = read_length_m(text, bare_number_unit);
-  return parsed<Metres>(metres ? std::optional<Metres>(Metres(*metres)) : std::nullopt,
-                        "Not a length. Type it as 3.2 m, 75 mm or 10 ft 6 in.");
+Typed read(std::string_view text, Measure measure, Preference preference) {
+  return read(text, std::span(&measure, 1), preference);
 }
 
-Parsed<Amperes> parse_amperes(std::string_view text) {
-  return parse_quantity<Amperes>(text, kAmpereWords, "Not a current. Type it as 7.5 A.");
-}
+Parsed<double> parse_number(std::string_view text) { return parsed<double>(read(text, Measure::count, Preference::metric)); }
 
-Parsed<Watts> parse_watts(std::string_view text) {
-  return parse_quantity<Watts>(text, kWattWords, "Not a power. Type it as 60 W.");
-}
-
-Parsed<Volts> parse_volts(std::string_view text) {
-  return parse_quantity<Volts>(text, kVoltWords, "Not a voltage. Type it as 12.2 V.");
-}
+Parsed<Volts> parse_volts(std::string_view text) { return parsed<Volts>(read(text, Measure::voltage, Preference::metric)); }
 
 Parsed<double> parse_percent(std::string_view text) {
-  return parsed(read_simple(text, kPercentWords), "Not a percentage. Type it as 5 %.");
+  return parsed<double>(read(text, Measure::fraction, Preference::metric));
 }
 
-Parsed<Celsius> parse_celsius(std::string_view text, Preference bare_number_unit) {
-  constexpr std::string_view kExpected = "Not a temperature. Type it as 40 °C or 104 °F.";
-  const std::string typed = plain(text);
-  Reader reader(typed);
-  const double sign = take_sign(reader);
-  const std::optional<double> number = reader.take_number();
-  const std::string unit = reader.take_unit();
-  if (!number || !reader.at_end()) return {std::nullopt, std::string(kExpected)};
-  const bool bare = unit.empty() || unit == "°" || unit == "deg";
-  const bool celsius = unit == "°c" || unit == "c" || unit == "degc" || (bare && bare_number_unit == Preference::metric);
-  const bool fahrenheit = unit == "°f" || unit == "f" || unit == "degf" || (bare && bare_number_unit == Preference::us);
-  if (celsius) return {Celsius(sign * *number), {}};
-  if (fahrenheit) return {Celsius((sign * *number - 32.0) * 5.0 / 9.0), {}};
-  return {std::nullopt, std::string(kExpected)};
+std::optional<std::uint32_t> parse_whole(std::string_view digits) {
+  std::uint32_t number = 0;
+  const char* const end = digits.data() + digits.size();
+  const auto [stopped, error] = std::from_chars(digits.data(), end, number);
+  if (error != std::errc{} || stopped != end) return std::nullopt;
+  return number;
 }
 
 }  // namespace units

@@ -13,108 +13,143 @@ using test_app::MemoryHost;
 TEST_CASE("a refused edit says why in one line and changes nothing") {
   MemoryHost host;
   AppState state(host, {}, "");
-  const std::string before = document::write_circuit(state.circuit());
+  const std::string before = document::write_circuit(state.editor().circuit());
   const std::size_t writes = host.log.size();
-  const circuit::OutletId a = state.circuit().outlets.front().id;
+  const circuit::OutletId a = state.editor().circuit().outlets.front().id;
   const circuit::Edit bad[] = {
       circuit::SetRun{a, units::Metres(-2.0)}, circuit::SetRun{a, units::Metres(std::nan(""))},
       circuit::SetName{""}, circuit::SetName{std::string(41, 'W')}, circuit::SetName{"\xC3\x28"},
       circuit::SetDropLimit{5.0}, circuit::SetAtMostAtOnce{units::Amperes(0.0)},
-      circuit::FeedOutletFrom{a, state.circuit().outlets.back().id}, circuit::RemoveOutlet{circuit::OutletId{99}}};
+      circuit::FeedOutletFrom{a, state.editor().circuit().outlets.back().id}, circuit::RemoveOutlet{circuit::OutletId{99}}};
   for (const circuit::Edit& edit : bad) {
     CAPTURE(edit.index());
-    CHECK_FALSE(state.dispatch(edit));
-    CHECK_FALSE(state.problem().empty());
-    CHECK(state.problem().find('\n') == std::string::npos);
+    CHECK_FALSE(state.editor().dispatch(edit));
+    CHECK_FALSE(state.messages().problem().empty());
+    CHECK(state.messages().problem().find('\n') == std::string::npos);
   }
-  CHECK(document::write_circuit(state.circuit()) == before);
+  CHECK(document::write_circuit(state.editor().circuit()) == before);
   CHECK(host.log.size() == writes);
-  CHECK_FALSE(state.can_undo());
-  CHECK(state.dispatch(circuit::SetName{"Good"}));
-  CHECK(state.problem().empty());
+  CHECK_FALSE(state.editor().can_undo());
+  CHECK(state.editor().dispatch(circuit::SetName{"Good"}));
+  CHECK(state.messages().problem().empty());
 }
 
 TEST_CASE("undo and redo belong to each circuit") {
   MemoryHost host;
   AppState state(host, {}, "");
-  state.dispatch(circuit::SetName{"One"});
-  state.duplicate_circuit(1);
-  CHECK_FALSE(state.can_undo());
-  state.dispatch(circuit::SetName{"Two"});
-  state.open_circuit(1);
-  state.undo();
-  CHECK(state.circuit().name == "Bench outlets");
-  state.open_circuit(2);
-  CHECK(state.circuit().name == "Two");
-  state.undo();
-  CHECK(state.circuit().name == "One (copy)");
-  state.redo();
-  CHECK(state.circuit().name == "Two");
-  state.open_circuit(1);
-  state.redo();
-  CHECK(state.circuit().name == "One");
-  CHECK(host.records["circuit/1"] == document::write_circuit(state.circuit()));
+  state.editor().dispatch(circuit::SetName{"One"});
+  state.desk().duplicate_circuit(1);
+  CHECK_FALSE(state.editor().can_undo());
+  state.editor().dispatch(circuit::SetName{"Two"});
+  state.desk().open_circuit(1);
+  state.editor().undo();
+  CHECK(state.editor().circuit().name == "Bench outlets");
+  state.desk().open_circuit(2);
+  CHECK(state.editor().circuit().name == "Two");
+  state.editor().undo();
+  CHECK(state.editor().circuit().name == "One (copy)");
+  state.editor().redo();
+  CHECK(state.editor().circuit().name == "Two");
+  state.desk().open_circuit(1);
+  state.editor().redo();
+  CHECK(state.editor().circuit().name == "One");
+  CHECK(host.records["circuit/1"] == document::write_circuit(state.editor().circuit()));
 }
 
 TEST_CASE("steps of one held finger are one step to undo") {
   MemoryHost host;
   AppState state(host, {}, "");
-  const circuit::OutletId a = state.circuit().outlets.front().id;
-  const double run = state.circuit().outlets.front().run.number();
-  for (int i = 1; i <= 5; ++i) state.dispatch(circuit::SetRun{a, units::Metres(run + 0.1 * i)}, "run/1");
-  state.end_join();
-  state.dispatch(circuit::SetRun{a, units::Metres(9.0)}, "run/1");
-  state.undo();
-  CHECK(state.circuit().outlets.front().run.number() == doctest::Approx(run + 0.5));
-  state.undo();
-  CHECK(state.circuit().outlets.front().run.number() == doctest::Approx(run));
-  CHECK_FALSE(state.can_undo());
+  const circuit::OutletId a = state.editor().circuit().outlets.front().id;
+  const double run = state.editor().circuit().outlets.front().run.length.number();
+  for (int i = 1; i <= 5; ++i) state.editor().dispatch(circuit::SetRun{a, units::Metres(run + 0.1 * i)}, "run/1");
+  state.editor().end_join();
+  state.editor().dispatch(circuit::SetRun{a, units::Metres(9.0)}, "run/1");
+  state.editor().undo();
+  CHECK(state.editor().circuit().outlets.front().run.length.number() == doctest::Approx(run + 0.5));
+  state.editor().undo();
+  CHECK(state.editor().circuit().outlets.front().run.length.number() == doctest::Approx(run));
+  CHECK_FALSE(state.editor().can_undo());
 }
 
 TEST_CASE("removing an outlet closes its sheet and offers it back") {
   MemoryHost host;
   AppState state(host, {}, "");
-  const circuit::OutletId b = state.circuit().outlets[1].id;
-  state.go(app::Route::at_outlet(b));
-  state.dispatch(circuit::RemoveOutlet{b});
-  CHECK(app::route_text(state.route()) == "size");
-  REQUIRE(state.toast());
-  CHECK(state.toast()->offer == app::Toast::Offer::undo_edit);
-  state.take_toast_offer();
-  CHECK(circuit::find_outlet(state.circuit(), b) != nullptr);
+  const circuit::OutletId b = state.editor().circuit().outlets[1].id;
+  state.navigator().go(app::Route::at_outlet(b));
+  state.editor().dispatch(circuit::RemoveOutlet{b});
+  CHECK(app::route_text(state.navigator().route()) == "size");
+  REQUIRE(state.messages().toast());
+  CHECK(state.messages().toast()->offer == app::Toast::Offer::undo_edit);
+  state.take_offer();
+  CHECK(circuit::find_outlet(state.editor().circuit(), b) != nullptr);
 }
 
 TEST_CASE("results follow the circuit") {
   MemoryHost host;
   AppState state(host, {}, "");
-  REQUIRE(state.answer().choice() != nullptr);
-  const double area = state.answer().choice()->size->area.number();
-  state.dispatch(circuit::SetAtMostAtOnce{units::Amperes(1.0)});
-  REQUIRE(state.answer().choice() != nullptr);
-  CHECK(state.answer().choice()->size->area.number() < area);
-  state.undo();
-  CHECK(state.answer().choice()->size->area.number() == area);
+  const auto choice = [&state] {
+    state.settle();
+    return state.results().answer().choice();
+  };
+  REQUIRE(choice() != nullptr);
+  const double area = choice()->size->area.number();
+  state.editor().dispatch(circuit::SetAtMostAtOnce{units::Amperes(1.0)});
+  REQUIRE(choice() != nullptr);
+  CHECK(choice()->size->area.number() < area);
+  state.editor().undo();
+  CHECK(choice()->size->area.number() == area);
   // Another circuit with its own answer, though the edit count may be alike.
-  state.new_circuit();
-  CHECK(state.answer().verdict == sizing::Verdict::no_load);
+  state.desk().new_circuit();
+  state.settle();
+  CHECK(state.results().answer().verdict == sizing::Verdict::no_load);
+}
+
+TEST_CASE("what is worked out is what the frame shows, and an edit in its middle waits for the next") {
+  MemoryHost host;
+  AppState state(host, {}, "preferences");
+  CHECK_FALSE(state.settled());
+  state.settle();
+  CHECK(state.settled());
+  CHECK_FALSE(state.results().has_answer());
+  state.navigator().go(app::Route::at(app::Screen::size));
+  CHECK_FALSE(state.settled());
+  CHECK(state.shown().screen == app::Screen::preferences);
+  state.settle();
+  REQUIRE(state.results().has_answer());
+  CHECK(state.results().judged() == nullptr);
+  state.navigator().go(app::Route::what_if("12awg"));
+  state.settle();
+  REQUIRE(state.results().size_in_hand() != nullptr);
+  CHECK(state.results().size_in_hand()->id == "12awg");
+  CHECK(state.results().judged() != nullptr);
+  CHECK(state.results().fixes() != nullptr);
+  CHECK(state.results().reach() == nullptr);
+  const sizing::Answer* before = &state.results().answer();
+  const auto outlets = before->choice()->outlets.size();
+  state.editor().dispatch(circuit::AddOutlet{state.editor().circuit().outlets.back().id});
+  CHECK_FALSE(state.settled());
+  CHECK(state.results().answer().choice()->outlets.size() == outlets);
+  state.settle();
+  CHECK(state.settled());
+  CHECK(state.results().answer().choice()->outlets.size() == outlets + 1);
 }
 
 TEST_CASE("a fix taken over can be undone, and a split makes a second circuit") {
   MemoryHost host;
   AppState state(host, {}, "");
-  state.dispatch(circuit::SetName{"Bench"});
+  state.editor().dispatch(circuit::SetName{"Bench"});
   sizing::Fix split;
   split.kind = sizing::FixKind::split;
   split.title = "Split";
   split.result = {circuit::demo_circuit(), circuit::demo_circuit()};
   split.result[0].name = "Bench 1";
   split.result[1].name = "Bench 2";
-  state.use_fix(split);
-  CHECK(state.circuit().name == "Bench 1");
-  CHECK(state.notebook().circuits().size() == 2);
-  CHECK(state.notebook().open()->number == 1);
-  state.undo();
-  CHECK(state.circuit().name == "Bench");
+  state.editor().use_fix(split);
+  CHECK(state.editor().circuit().name == "Bench 1");
+  CHECK(state.desk().notebook().circuits().size() == 2);
+  CHECK(state.desk().notebook().open()->number == 1);
+  state.editor().undo();
+  CHECK(state.editor().circuit().name == "Bench");
 }
 
 TEST_CASE("a store that fails is told until it is solved, and nothing typed is lost") {
@@ -122,31 +157,31 @@ TEST_CASE("a store that fails is told until it is solved, and nothing typed is l
   AppState state(host, {}, "");
   std::vector<std::string> refused;
   host.on_full = [&](std::string_view key) { refused.emplace_back(key); };
-  state.dispatch(circuit::SetName{"Kept in memory"});
-  for (const std::string& key : refused) state.store_failed(key, "the device is full.");
-  CHECK(state.store_trouble() == "Not saved: the device is full.");
+  state.editor().dispatch(circuit::SetName{"Kept in memory"});
+  for (const std::string& key : refused) state.messages().store_failed(key, "the device is full.");
+  CHECK(state.messages().store_trouble() == "Not saved: the device is full.");
   refused.clear();
-  state.retry_store();
+  state.messages().retry_store();
   REQUIRE(refused == std::vector<std::string>{"circuit/1"});
-  state.store_failed("circuit/1", "the device is full");
-  CHECK_FALSE(state.store_trouble().empty());
+  state.messages().store_failed("circuit/1", "the device is full");
+  CHECK_FALSE(state.messages().store_trouble().empty());
   host.on_full = nullptr;
   // The next write of anything takes what failed along.
-  state.set_preferences(state.preferences());
-  CHECK(state.store_trouble().empty());
-  CHECK(host.records["circuit/1"] == document::write_circuit(state.circuit()));
+  state.settings().set_preferences(state.settings().preferences());
+  CHECK(state.messages().store_trouble().empty());
+  CHECK(host.records["circuit/1"] == document::write_circuit(state.editor().circuit()));
 }
 
 TEST_CASE("a failed removal is tried again too") {
   MemoryHost host;
   AppState state(host, {}, "");
   host.on_full = [](std::string_view) {};
-  state.delete_circuit(1);
-  state.store_failed("circuit/1", "busy");
+  state.desk().delete_circuit(1);
+  state.messages().store_failed("circuit/1", "busy");
   host.on_full = nullptr;
-  state.retry_store();
+  state.messages().retry_store();
   CHECK(host.records.count("circuit/1") == 0);
-  CHECK(state.store_trouble().empty());
+  CHECK(state.messages().store_trouble().empty());
 }
 
 TEST_CASE("random edits: what is stored is always what is shown") {
@@ -156,21 +191,21 @@ TEST_CASE("random edits: what is stored is always what is shown") {
   MemoryHost host;
   AppState state(host, {}, "");
   for (int step = 0; step < 400; ++step) {
-    const auto& outlets = state.circuit().outlets;
+    const auto& outlets = state.editor().circuit().outlets;
     const circuit::OutletId id = outlets.empty() ? circuit::kBlock : outlets[random() % outlets.size()].id;
     switch (random() % 8) {
-      case 0: state.dispatch(circuit::AddOutlet{id}); break;
-      case 1: state.dispatch(circuit::InsertOutlet{id}); break;
-      case 2: state.dispatch(circuit::RemoveOutlet{id}); break;
-      case 3: state.dispatch(circuit::SetRun{id, units::Metres(static_cast<double>(random() % 1200) / 10.0)}); break;
-      case 4: state.undo(); break;
-      case 5: state.redo(); break;
-      case 6: state.dispatch(circuit::SetDropLimit{static_cast<double>(random() % 30) / 100.0}); break;
-      default: state.dispatch(circuit::MoveOutlet{id, random() % 2 == 0 ? 1 : -1}); break;
+      case 0: state.editor().dispatch(circuit::AddOutlet{id}); break;
+      case 1: state.editor().dispatch(circuit::InsertOutlet{id}); break;
+      case 2: state.editor().dispatch(circuit::RemoveOutlet{id}); break;
+      case 3: state.editor().dispatch(circuit::SetRun{id, units::Metres(static_cast<double>(random() % 1200) / 10.0)}); break;
+      case 4: state.editor().undo(); break;
+      case 5: state.editor().redo(); break;
+      case 6: state.editor().dispatch(circuit::SetDropLimit{static_cast<double>(random() % 30) / 100.0}); break;
+      default: state.editor().dispatch(circuit::MoveOutlet{id, random() % 2 == 0 ? 1 : -1}); break;
     }
-    REQUIRE(host.records["circuit/1"] == document::write_circuit(state.circuit()));
+    REQUIRE(host.records["circuit/1"] == document::write_circuit(state.editor().circuit()));
   }
   MemoryHost again;
   AppState restarted(again, host.stored(), "");
-  CHECK(document::write_circuit(restarted.circuit()) == document::write_circuit(state.circuit()));
+  CHECK(document::write_circuit(restarted.editor().circuit()) == document::write_circuit(state.editor().circuit()));
 }

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "app/app_state.h"
+#include "app/names.h"
 #include "circuit/limits.h"
 #include "document/circuit_file.h"
 #include "memory_host.h"
@@ -35,34 +36,34 @@ TEST_CASE("a file that is no circuit is refused with a reason and changes nothin
   const auto files = hostile_files();
   for (std::size_t i = 0; i < files.size(); ++i) {
     CAPTURE(i);
-    state.import_file("bad.json", files[i]);
-    CHECK_FALSE(state.import_problems().empty());
+    state.desk().import_file("bad.json", files[i]);
+    CHECK_FALSE(state.desk().import_problems().empty());
     CHECK(host.records == records);
-    CHECK(state.circuit().name == "Bench outlets");
-    CHECK(app::route_text(state.route()) == "circuits");
+    CHECK(state.editor().circuit().name == "Bench outlets");
+    CHECK(app::route_text(state.navigator().route()) == "circuits");
   }
-  state.clear_import_problems();
-  CHECK(state.import_problems().empty());
+  state.desk().clear_import_problems();
+  CHECK(state.desk().import_problems().empty());
 }
 
 TEST_CASE("an export taken in again is added as new, never over another") {
   MemoryHost host;
   AppState state(host, {}, "");
-  state.dispatch(circuit::SetName{"Fridge"});
-  state.export_circuit(1);
+  state.editor().dispatch(circuit::SetName{"Fridge"});
+  state.desk().export_circuit(1);
   REQUIRE(host.files.size() == 1);
   CHECK(host.files[0].name == "fridge.branchlight.json");
-  state.dispatch(circuit::SetName{"Changed since"});
-  state.import_file("fridge.branchlight.json", host.files[0].text);
-  REQUIRE(state.notebook().circuits().size() == 2);
-  CHECK(state.circuit().name == "Fridge");
-  CHECK(state.notebook().find(1)->circuit->name == "Changed since");
-  state.export_all();
+  state.editor().dispatch(circuit::SetName{"Changed since"});
+  state.desk().import_file("fridge.branchlight.json", host.files[0].text);
+  REQUIRE(state.desk().notebook().circuits().size() == 2);
+  CHECK(state.editor().circuit().name == "Fridge");
+  CHECK(state.desk().notebook().find(1)->circuit->name == "Changed since");
+  state.desk().export_all();
   CHECK(host.files[1].name == "circuits-2026-11-25.branchlight.json");
-  state.import_file("all.json", host.files[1].text);
-  CHECK(state.notebook().circuits().size() == 4);
-  CHECK(state.notebook().circuits()[0].circuit->name == "Fridge");
-  CHECK(state.notebook().circuits()[1].circuit->name == "Changed since");
+  state.desk().import_file("all.json", host.files[1].text);
+  CHECK(state.desk().notebook().circuits().size() == 4);
+  CHECK(state.desk().notebook().circuits()[0].circuit->name == "Fridge");
+  CHECK(state.desk().notebook().circuits()[1].circuit->name == "Changed since");
 }
 
 TEST_CASE("an import takes the untouched demo's place") {
@@ -70,29 +71,29 @@ TEST_CASE("an import takes the untouched demo's place") {
   AppState state(host, {}, "");
   circuit::Circuit own = circuit::new_circuit(tables::GaugeSystem::awg);
   own.name = "Own";
-  state.import_file("own.json", document::write_circuit(own));
-  REQUIRE(state.notebook().circuits().size() == 1);
-  CHECK(state.circuit().name == "Own");
+  state.desk().import_file("own.json", document::write_circuit(own));
+  REQUIRE(state.desk().notebook().circuits().size() == 1);
+  CHECK(state.editor().circuit().name == "Own");
 }
 
 TEST_CASE("the notebook holds as many as one file may, and says so") {
   MemoryHost host;
   AppState state(host, {}, "");
-  state.dispatch(circuit::SetName{"Mine"});
+  state.editor().dispatch(circuit::SetName{"Mine"});
   const std::vector<circuit::Circuit> many(circuit::kMaxCircuitsInFile, circuit::demo_circuit());
   const std::string file = document::write_circuits(many);
   if (file.size() <= circuit::kMaxFileBytes) {
-    state.import_file("many.json", file);
-    CHECK_FALSE(state.import_problems().empty());   // 500 and the one that is here
-    CHECK(state.notebook().circuits().size() == 1);
+    state.desk().import_file("many.json", file);
+    CHECK_FALSE(state.desk().import_problems().empty());   // 500 and the one that is here
+    CHECK(state.desk().notebook().circuits().size() == 1);
   }
   const std::vector<circuit::Circuit> fits(circuit::kMaxCircuitsInFile - 1, circuit::demo_circuit());
-  state.import_file("fits.json", document::write_circuits(fits));
-  CHECK(state.import_problems().empty());
-  REQUIRE(state.notebook().full());
-  state.new_circuit();
-  CHECK(state.notebook().circuits().size() == circuit::kMaxCircuitsInFile);
-  CHECK_FALSE(state.problem().empty());
+  state.desk().import_file("fits.json", document::write_circuits(fits));
+  CHECK(state.desk().import_problems().empty());
+  REQUIRE(state.desk().notebook().full());
+  state.desk().new_circuit();
+  CHECK(state.desk().notebook().circuits().size() == circuit::kMaxCircuitsInFile);
+  CHECK_FALSE(state.messages().problem().empty());
 }
 
 TEST_CASE("names are cut between characters, and files get names any device takes") {
@@ -105,8 +106,8 @@ TEST_CASE("names are cut between characters, and files get names any device take
   AppState state(host, {}, "");
   std::string wide;
   for (int i = 0; i < 40; ++i) wide += "Ŵ";
-  REQUIRE(state.dispatch(circuit::SetName{wide}));
-  state.duplicate_circuit(1);
-  CHECK(state.circuit().name.ends_with("Ŵ (copy)"));
+  REQUIRE(state.editor().dispatch(circuit::SetName{wide}));
+  state.desk().duplicate_circuit(1);
+  CHECK(state.editor().circuit().name.ends_with("Ŵ (copy)"));
   CHECK(document::read_circuits(host.records["circuit/2"]).problems.empty());
 }

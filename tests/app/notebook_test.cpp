@@ -12,15 +12,15 @@ namespace {
 
 std::vector<std::string> names(const AppState& state) {
   std::vector<std::string> list;
-  for (const app::Stored& stored : state.notebook().circuits())
+  for (const app::Stored& stored : state.desk().notebook().circuits())
     list.push_back(stored.readable() ? stored.circuit->name : "unreadable");
   return list;
 }
 
 std::string all_text(const AppState& state) {
   std::string text;
-  for (const app::Stored& stored : state.notebook().circuits()) text += stored.text + "\n--\n";
-  return text + "open " + (state.has_circuit() ? state.circuit().name : "none");
+  for (const app::Stored& stored : state.desk().notebook().circuits()) text += stored.text + "\n--\n";
+  return text + "open " + (state.editor().has_circuit() ? state.editor().circuit().name : "none");
 }
 
 }  // namespace
@@ -28,11 +28,11 @@ std::string all_text(const AppState& state) {
 TEST_CASE("first start shows the demo, stored at once, and the caution has not been seen") {
   MemoryHost host;
   AppState state(host, {}, "");
-  REQUIRE(state.has_circuit());
-  CHECK(state.circuit().name == circuit::demo_circuit().name);
+  REQUIRE(state.editor().has_circuit());
+  CHECK(state.editor().circuit().name == circuit::demo_circuit().name);
   CHECK(host.records.count("circuit/1") == 1);
-  CHECK(state.notebook().is_untouched_demo(state.notebook().circuits().front()));
-  CHECK_FALSE(state.preferences().caution_seen);
+  CHECK(state.desk().notebook().is_untouched_demo(state.desk().notebook().circuits().front()));
+  CHECK_FALSE(state.settings().preferences().caution_seen);
   CHECK(host.title == "Bench outlets");
   CHECK(host.addresses == std::vector<std::string>{"size"});
 }
@@ -41,14 +41,14 @@ TEST_CASE("every edit is stored before dispatch returns, in order") {
   MemoryHost host;
   AppState state(host, {}, "");
   const std::size_t before = host.log.size();
-  REQUIRE(state.dispatch(circuit::SetName{"Awning lights"}));
+  REQUIRE(state.editor().dispatch(circuit::SetName{"Awning lights"}));
   REQUIRE(host.log.size() == before + 1);
   CHECK(host.log.back().key == "circuit/1");
-  CHECK(*host.log.back().text == document::write_circuit(state.circuit()));
-  REQUIRE(state.dispatch(circuit::SetDropLimit{0.03}));
+  CHECK(*host.log.back().text == document::write_circuit(state.editor().circuit()));
+  REQUIRE(state.editor().dispatch(circuit::SetDropLimit{0.03}));
   CHECK(host.log.size() == before + 2);
   // An edit that changes nothing writes nothing and is no step to undo.
-  REQUIRE(state.dispatch(circuit::SetDropLimit{0.03}));
+  REQUIRE(state.editor().dispatch(circuit::SetDropLimit{0.03}));
   CHECK(host.log.size() == before + 2);
 }
 
@@ -57,33 +57,33 @@ TEST_CASE("a restart with the same records gives the same notebook") {
   std::string before;
   {
     AppState state(host, {}, "");
-    state.dispatch(circuit::SetName{"Fridge"});
-    state.new_circuit();
-    state.dispatch(circuit::SetName{"Pump"});
-    state.duplicate_circuit(2);
-    state.open_circuit(1);
+    state.editor().dispatch(circuit::SetName{"Fridge"});
+    state.desk().new_circuit();
+    state.editor().dispatch(circuit::SetName{"Pump"});
+    state.desk().duplicate_circuit(2);
+    state.desk().open_circuit(1);
     before = all_text(state);
   }
   MemoryHost again;
   AppState state(again, host.stored(), "");
   CHECK(all_text(state) == before);
   CHECK(again.log.empty());   // reading stores nothing
-  CHECK(state.circuit().name == "Fridge");
+  CHECK(state.editor().circuit().name == "Fridge");
 }
 
 TEST_CASE("stopped after any write, no circuit that was stored is lost") {
   MemoryHost host;
   AppState state(host, {}, "");
-  state.dispatch(circuit::SetName{"Fridge"});
-  state.new_circuit();
-  state.dispatch(circuit::SetName{"Pump"});
-  state.dispatch(circuit::AddOutlet{state.circuit().outlets.back().id});
-  state.duplicate_circuit(2);
-  state.delete_circuit(1);
-  state.put_back_circuit(1);
-  state.import_file("two.json", document::write_circuits({circuit::demo_circuit(), circuit::demo_circuit()}));
-  state.delete_circuit(2);
-  state.undo();
+  state.editor().dispatch(circuit::SetName{"Fridge"});
+  state.desk().new_circuit();
+  state.editor().dispatch(circuit::SetName{"Pump"});
+  state.editor().dispatch(circuit::AddOutlet{state.editor().circuit().outlets.back().id});
+  state.desk().duplicate_circuit(2);
+  state.desk().delete_circuit(1);
+  state.desk().put_back_circuit(1);
+  state.desk().import_file("two.json", document::write_circuits({circuit::demo_circuit(), circuit::demo_circuit()}));
+  state.desk().delete_circuit(2);
+  state.editor().undo();
   REQUIRE(host.log.size() > 12);
   for (std::size_t writes = 0; writes <= host.log.size(); ++writes) {
     CAPTURE(writes);
@@ -95,18 +95,18 @@ TEST_CASE("stopped after any write, no circuit that was stored is lost") {
       if (!record.key.starts_with("circuit/")) continue;
       ++circuits;
       bool found = false;
-      for (const app::Stored& stored : stopped.notebook().circuits())
+      for (const app::Stored& stored : stopped.desk().notebook().circuits())
         found = found || (app::circuit_key(stored.number) == record.key && stored.text == record.text);
       CHECK(found);
     }
     if (circuits > 0) {
-      CHECK(stopped.notebook().circuits().size() == circuits);
-      CHECK(stopped.has_circuit());
+      CHECK(stopped.desk().notebook().circuits().size() == circuits);
+      CHECK(stopped.editor().has_circuit());
     }
     // The next circuit takes a number that no stored one has.
-    const std::size_t before = stopped.notebook().circuits().size();
-    stopped.duplicate_circuit(stopped.notebook().open()->number);
-    CHECK(stopped.notebook().circuits().size() == before + 1);
+    const std::size_t before = stopped.desk().notebook().circuits().size();
+    stopped.desk().duplicate_circuit(stopped.desk().notebook().open()->number);
+    CHECK(stopped.desk().notebook().circuits().size() == before + 1);
   }
 }
 
@@ -114,7 +114,7 @@ TEST_CASE("the first own circuit takes the demo's place only while it is untouch
   SUBCASE("untouched") {
     MemoryHost host;
     AppState state(host, {}, "");
-    state.new_circuit();
+    state.desk().new_circuit();
     CHECK(names(state) == std::vector<std::string>{"New circuit"});
     CHECK(host.records.count("circuit/1") == 0);
     // The own circuit was safe before the demo went.
@@ -128,8 +128,8 @@ TEST_CASE("the first own circuit takes the demo's place only while it is untouch
   SUBCASE("edited, it stays") {
     MemoryHost host;
     AppState state(host, {}, "");
-    state.dispatch(circuit::SetDropLimit{0.03});
-    state.new_circuit();
+    state.editor().dispatch(circuit::SetDropLimit{0.03});
+    state.desk().new_circuit();
     CHECK(names(state) == std::vector<std::string>{"New circuit", "Bench outlets"});
   }
   SUBCASE("after a restart") {
@@ -137,15 +137,15 @@ TEST_CASE("the first own circuit takes the demo's place only while it is untouch
     { AppState state(host, {}, ""); }
     MemoryHost again;
     AppState state(again, host.stored(), "");
-    state.new_circuit();
+    state.desk().new_circuit();
     CHECK(names(state) == std::vector<std::string>{"New circuit"});
   }
   SUBCASE("a copy of the demo is no demo") {
     MemoryHost host;
     AppState state(host, {}, "");
-    state.duplicate_circuit(1);
+    state.desk().duplicate_circuit(1);
     CHECK(names(state) == std::vector<std::string>{"Bench outlets (copy)", "Bench outlets"});
-    state.new_circuit();
+    state.desk().new_circuit();
     CHECK(names(state) == std::vector<std::string>{"New circuit", "Bench outlets (copy)"});
   }
 }
@@ -156,39 +156,39 @@ TEST_CASE("a record that can't be read is kept, told, exportable and never writt
       {"circuit/1", document::write_circuit(circuit::demo_circuit())}, {"circuit/7", damaged}, {"circuit/007", "x"}, {"other", "y"}};
   MemoryHost host;
   AppState state(host, records, "");
-  REQUIRE(state.notebook().circuits().size() == 2);
-  const app::Stored* bad = state.notebook().find(7);
+  REQUIRE(state.desk().notebook().circuits().size() == 2);
+  const app::Stored* bad = state.desk().notebook().find(7);
   REQUIRE(bad != nullptr);
   CHECK_FALSE(bad->readable());
   CHECK_FALSE(bad->why_unreadable.empty());
-  CHECK(state.circuit().name == "Bench outlets");
-  state.open_circuit(7);
-  CHECK(state.circuit().name == "Bench outlets");
-  CHECK_FALSE(state.problem().empty());
-  state.export_circuit(7);
+  CHECK(state.editor().circuit().name == "Bench outlets");
+  state.desk().open_circuit(7);
+  CHECK(state.editor().circuit().name == "Bench outlets");
+  CHECK_FALSE(state.messages().problem().empty());
+  state.desk().export_circuit(7);
   REQUIRE(host.files.size() == 1);
   CHECK(host.files.front().text == damaged);
-  state.new_circuit();
-  state.export_all();
-  state.move_circuit(7, 1);
+  state.desk().new_circuit();
+  state.desk().export_all();
+  state.desk().move_circuit(7, 1);
   for (const test_app::Write& write : host.log) {
     CHECK(write.key != "circuit/7");
     CHECK(write.key != "circuit/007");
     CHECK(write.key != "other");
   }
-  CHECK(state.notebook().find(8) != nullptr);   // numbers go on past it
+  CHECK(state.desk().notebook().find(8) != nullptr);   // numbers go on past it
 }
 
 TEST_CASE("a notebook with only unreadable records has no open circuit and does not fall") {
   MemoryHost host;
   AppState state(host, {{"circuit/3", "broken"}}, "size/outlet/1");
-  CHECK_FALSE(state.has_circuit());
-  CHECK(app::route_text(state.route()) == "size");
-  CHECK_FALSE(state.dispatch(circuit::SetName{"x"}));
-  state.undo();
-  state.new_circuit();
-  CHECK(state.has_circuit());
-  CHECK(state.notebook().circuits().size() == 2);
+  CHECK_FALSE(state.editor().has_circuit());
+  CHECK(app::route_text(state.navigator().route()) == "size");
+  CHECK_FALSE(state.editor().dispatch(circuit::SetName{"x"}));
+  state.editor().undo();
+  state.desk().new_circuit();
+  CHECK(state.editor().has_circuit());
+  CHECK(state.desk().notebook().circuits().size() == 2);
 }
 
 TEST_CASE("a damaged notebook record costs the order, not the circuits") {
@@ -197,42 +197,42 @@ TEST_CASE("a damaged notebook record costs the order, not the circuits") {
     CAPTURE(index);
     MemoryHost host;
     AppState state(host, {{"circuit/1", text}, {"circuit/2", text}, {"notebook", index}}, "");
-    CHECK(state.notebook().circuits().size() == 2);
-    CHECK(state.has_circuit());
-    state.duplicate_circuit(1);
-    CHECK(state.notebook().find(3) != nullptr);
+    CHECK(state.desk().notebook().circuits().size() == 2);
+    CHECK(state.editor().has_circuit());
+    state.desk().duplicate_circuit(1);
+    CHECK(state.desk().notebook().find(3) != nullptr);
   }
 }
 
 TEST_CASE("deleting the last circuit leaves an empty notebook that stays empty after a restart") {
   MemoryHost host;
   AppState state(host, {}, "");
-  state.delete_circuit(1);
-  CHECK_FALSE(state.has_circuit());
-  REQUIRE(state.toast());
-  CHECK(state.toast()->offer == app::Toast::Offer::put_back);
+  state.desk().delete_circuit(1);
+  CHECK_FALSE(state.editor().has_circuit());
+  REQUIRE(state.messages().toast());
+  CHECK(state.messages().toast()->offer == app::Toast::Offer::put_back);
   {
     MemoryHost again;
     AppState restarted(again, host.stored(), "");
-    CHECK_FALSE(restarted.has_circuit());
+    CHECK_FALSE(restarted.editor().has_circuit());
   }
-  state.take_toast_offer();
-  REQUIRE(state.has_circuit());
-  CHECK(state.circuit().name == "Bench outlets");
+  state.take_offer();
+  REQUIRE(state.editor().has_circuit());
+  CHECK(state.editor().circuit().name == "Bench outlets");
   CHECK(host.records.count("circuit/1") == 1);
 }
 
 TEST_CASE("a deleted circuit comes back where it stood, with its undo steps") {
   MemoryHost host;
   AppState state(host, {}, "");
-  state.dispatch(circuit::SetName{"First"});
-  state.duplicate_circuit(1);
-  state.duplicate_circuit(1);
+  state.editor().dispatch(circuit::SetName{"First"});
+  state.desk().duplicate_circuit(1);
+  state.desk().duplicate_circuit(1);
   const auto before = names(state);
-  state.delete_circuit(1);
+  state.desk().delete_circuit(1);
   CHECK(names(state).size() == before.size() - 1);
-  state.put_back_circuit(1);
+  state.desk().put_back_circuit(1);
   CHECK(names(state) == before);
-  state.open_circuit(1);
-  CHECK(state.can_undo());
+  state.desk().open_circuit(1);
+  CHECK(state.editor().can_undo());
 }

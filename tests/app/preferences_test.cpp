@@ -10,21 +10,21 @@ TEST_CASE("preferences survive a restart") {
   MemoryHost host;
   {
     AppState state(host, {}, "");
-    app::Preferences wanted = state.preferences();
+    app::Preferences wanted = state.settings().preferences();
     wanted.theme = app::Theme::night;
     wanted.units = app::UnitChoice::us;
     wanted.text_size = 175;
     wanted.caution_seen = true;
-    state.set_preferences(wanted);
+    state.settings().set_preferences(wanted);
     CHECK(host.dark);
   }
   MemoryHost again;
   AppState state(again, host.stored(), "");
-  CHECK(state.preferences().theme == app::Theme::night);
-  CHECK(state.units() == units::Preference::us);
-  CHECK(state.preferences().text_size == 175);
-  CHECK(state.preferences().caution_seen);
-  CHECK(state.dark());
+  CHECK(state.settings().preferences().theme == app::Theme::night);
+  CHECK(state.settings().units() == units::Preference::us);
+  CHECK(state.settings().preferences().text_size == 175);
+  CHECK(state.settings().preferences().caution_seen);
+  CHECK(state.settings().dark());
 }
 
 TEST_CASE("what a newer app wrote is kept, what makes no sense is left at its start") {
@@ -43,11 +43,11 @@ TEST_CASE("automatic follows the device") {
   platform::Surroundings around;
   around.prefers_dark = true;
   around.prefers_us_units = true;
-  state.surroundings_changed(around);
-  CHECK(state.dark());
+  state.settings().surroundings_changed(around);
+  CHECK(state.settings().dark());
   CHECK(host.dark);
-  CHECK(state.units() == units::Preference::us);
+  CHECK(state.settings().units() == units::Preference::us);
   around.prefers_dark = false;
-  state.surroundings_changed(around);
-  CHECK_FALSE(state.dark());
+  state.settings().surroundings_changed(around);
+  CHECK_FALSE(state.settings().dark());
 }

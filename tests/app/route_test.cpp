@@ -31,38 +31,50 @@ TEST_CASE("a bad address is Size") {
   CHECK(route_text(parse_route("preferences/x")) == "preferences");
 }
 
+TEST_CASE("above a sheet lies its page, above a page its screen, above a screen Size") {
+  const auto above = [](std::string_view text) { return route_text(parse_route(text).parent()); };
+  CHECK(above("tables/fuses/row") == "tables/fuses");
+  CHECK(above("tables/fuses") == "tables");
+  CHECK(above("quick/joint/how") == "quick/joint");
+  CHECK(above("quick/joint") == "quick");
+  CHECK(above("cards/crimp") == "tables");
+  CHECK(above("trace/why") == "trace");
+  CHECK(above("trace") == "size");
+  CHECK(above("size/place") == "size");
+}
+
 TEST_CASE("started at a sheet's address, back closes the sheet") {
   MemoryHost host;
   host.addresses = {"size/outlet/2"};
   AppState state(host, {}, "size/outlet/2");
-  CHECK(state.route().outlet.number == 2);
-  state.back();
-  CHECK(route_text(state.route()) == "size");
+  CHECK(state.navigator().route().outlet.number == 2);
+  state.navigator().back();
+  CHECK(route_text(state.navigator().route()) == "size");
   CHECK(host.addresses == std::vector<std::string>{"size"});
 }
 
 TEST_CASE("an outlet or circuit that is not there is not opened") {
   MemoryHost host;
   AppState state(host, {}, "size/outlet/77");
-  CHECK(route_text(state.route()) == "size");
-  state.go(app::Route::at_stored(55));
-  CHECK(route_text(state.route()) == "circuits");
-  state.route_changed("size/outlet/78");
-  CHECK(route_text(state.route()) == "size");
+  CHECK(route_text(state.navigator().route()) == "size");
+  state.navigator().go(app::Route::at_stored(55));
+  CHECK(route_text(state.navigator().route()) == "circuits");
+  state.navigator().route_changed("size/outlet/78");
+  CHECK(route_text(state.navigator().route()) == "size");
   CHECK(host.addresses.back() == "size");
 }
 
 TEST_CASE("the back gesture closes the sheet, then the screen") {
   MemoryHost host;
   AppState state(host, {}, "");
-  host.on_route = [&state](std::string_view text) { state.route_changed(text); };
-  state.go(app::Route::at(app::Screen::circuits));
-  state.go(app::Route::at_stored(1));
+  host.on_route = [&state](std::string_view text) { state.navigator().route_changed(text); };
+  state.navigator().go(app::Route::at(app::Screen::circuits));
+  state.navigator().go(app::Route::at_stored(1));
   CHECK(host.title == "Circuits");
   host.go_back();   // the phone's own gesture
-  CHECK(route_text(state.route()) == "circuits");
-  state.back();     // the arrow on the page
-  CHECK(route_text(state.route()) == "size");
+  CHECK(route_text(state.navigator().route()) == "circuits");
+  state.navigator().back();     // the arrow on the page
+  CHECK(route_text(state.navigator().route()) == "size");
   CHECK(host.addresses == std::vector<std::string>{"size"});
   CHECK(host.title == "Bench outlets");
 }
@@ -70,72 +82,72 @@ TEST_CASE("the back gesture closes the sheet, then the screen") {
 TEST_CASE("what opened and closed a sheet leaves no step behind") {
   MemoryHost host;
   AppState state(host, {}, "");
-  host.on_route = [&state](std::string_view text) { state.route_changed(text); };
+  host.on_route = [&state](std::string_view text) { state.navigator().route_changed(text); };
   using Steps = std::vector<std::string>;
-  state.go(app::Route::at(app::Screen::size, app::Sheet::more));
-  state.new_circuit();
+  state.navigator().go(app::Route::at(app::Screen::size, app::Sheet::more));
+  state.desk().new_circuit();
   CHECK(host.addresses == Steps{"size"});
-  CHECK(state.toast());   // that the demo made room is still told
-  state.go(app::Route::at(app::Screen::circuits));
-  state.go(app::Route::at_stored(2));
-  state.open_circuit(2);
+  CHECK(state.messages().toast());   // that the demo made room is still told
+  state.navigator().go(app::Route::at(app::Screen::circuits));
+  state.navigator().go(app::Route::at_stored(2));
+  state.desk().open_circuit(2);
   CHECK(host.addresses == Steps{"size", "circuits", "size"});
   host.go_back();
-  CHECK(route_text(state.route()) == "circuits");
-  state.new_circuit();
+  CHECK(route_text(state.navigator().route()) == "circuits");
+  state.desk().new_circuit();
   CHECK(host.addresses == Steps{"size"});
-  state.go(app::Route::at_outlet(state.circuit().outlets.front().id));
-  state.dispatch(circuit::AddOutlet{state.circuit().outlets.front().id});
-  state.dispatch(circuit::RemoveOutlet{state.circuit().outlets.front().id});
+  state.navigator().go(app::Route::at_outlet(state.editor().circuit().outlets.front().id));
+  state.editor().dispatch(circuit::AddOutlet{state.editor().circuit().outlets.front().id});
+  state.editor().dispatch(circuit::RemoveOutlet{state.editor().circuit().outlets.front().id});
   CHECK(host.addresses == Steps{"size"});
-  CHECK(state.toast());
+  CHECK(state.messages().toast());
 }
 
 TEST_CASE("a layer over the page has a step of its own") {
   MemoryHost host;
   AppState state(host, {}, "");
   bool close_layer = false;
-  host.on_route = [&](std::string_view text) { close_layer = state.route_changed(text); };
+  host.on_route = [&](std::string_view text) { close_layer = state.navigator().route_changed(text); };
   SUBCASE("closed by the back gesture") {
-    state.layers_over(1);
-    state.layers_over(1);
+    state.navigator().layers_over(1);
+    state.navigator().layers_over(1);
     CHECK(host.addresses == std::vector<std::string>{"size", "size"});
     host.go_back();
     CHECK(close_layer);
-    state.layers_over(0);
+    state.navigator().layers_over(0);
     CHECK(host.addresses == std::vector<std::string>{"size"});
-    CHECK(route_text(state.route()) == "size");
+    CHECK(route_text(state.navigator().route()) == "size");
   }
   SUBCASE("closed by its own button") {
-    state.layers_over(1);
-    state.layers_over(0);
+    state.navigator().layers_over(1);
+    state.navigator().layers_over(0);
     CHECK_FALSE(close_layer);
     CHECK(host.addresses == std::vector<std::string>{"size"});
-    state.go(app::Route::at(app::Screen::size, app::Sheet::place));
+    state.navigator().go(app::Route::at(app::Screen::size, app::Sheet::place));
     CHECK(host.addresses == std::vector<std::string>{"size", "size/place"});
     host.go_back();
     CHECK_FALSE(close_layer);
-    CHECK(route_text(state.route()) == "size");
+    CHECK(route_text(state.navigator().route()) == "size");
   }
   SUBCASE("it leads elsewhere") {
-    state.layers_over(1);
-    state.go(app::Route::at(app::Screen::circuits));
-    state.layers_over(0);
+    state.navigator().layers_over(1);
+    state.navigator().go(app::Route::at(app::Screen::circuits));
+    state.navigator().layers_over(0);
     CHECK(host.addresses == std::vector<std::string>{"size", "circuits"});
     host.go_back();
-    CHECK(route_text(state.route()) == "size");
+    CHECK(route_text(state.navigator().route()) == "size");
   }
   SUBCASE("what lay under it is gone") {
-    state.go(app::Route::at(app::Screen::circuits));
-    state.duplicate_circuit(1);
-    state.go(app::Route::at(app::Screen::circuits));
-    state.go(app::Route::at_stored(2));
-    state.layers_over(1);
-    state.delete_circuit(2);
-    CHECK(route_text(state.route()) == "circuits");
-    state.layers_over(0);
+    state.navigator().go(app::Route::at(app::Screen::circuits));
+    state.desk().duplicate_circuit(1);
+    state.navigator().go(app::Route::at(app::Screen::circuits));
+    state.navigator().go(app::Route::at_stored(2));
+    state.navigator().layers_over(1);
+    state.desk().delete_circuit(2);
+    CHECK(route_text(state.navigator().route()) == "circuits");
+    state.navigator().layers_over(0);
     CHECK(host.addresses.back() == "circuits");
-    CHECK(route_text(state.route()) == "circuits");
+    CHECK(route_text(state.navigator().route()) == "circuits");
   }
 }
 

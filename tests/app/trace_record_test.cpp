@@ -2,7 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "app/route.h"
-#include "app/trace.h"
+#include "app/trace_frame.h"
 #include "app/trace_record.h"
 
 TEST_CASE("what is fitted comes back as it was told; what can not be is not known") {
@@ -39,4 +39,10 @@ TEST_CASE("the addresses of a suspect and of what is fitted") {
   for (const char* text : {"trace/suspect/1", "trace/fitted"}) CHECK(app::route_text(app::parse_route(text)) == text);
   for (const char* text : {"trace/suspect", "trace/suspect/0", "trace/fitted/3"})
     CHECK(app::route_text(app::parse_route(text)) == "trace");
+}
+
+TEST_CASE("outlets picked come back, and what can not be read is none") {
+  const std::vector<circuit::OutletId> picked{{1}, {3}, {12}};
+  CHECK(app::read_outlets(app::write_outlets(picked)) == picked);
+  for (const char* text : {"", "x", "1 x", "-1", "1,3"}) CHECK(app::read_outlets(text).empty());
 }

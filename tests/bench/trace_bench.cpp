@@ -23,8 +23,8 @@ diagnosis::Case chain(std::size_t outlets) {
     circuit::Outlet outlet = pattern;
     outlet.id = circuit::OutletId{static_cast<std::uint32_t>(i + 1)};
     outlet.fed_from = circuit::OutletId{static_cast<std::uint32_t>(i)};
-    outlet.run = units::Metres(0.5);
-    outlet.load.rating = 0.3;
+    outlet.run.length = units::Metres(0.5);
+    outlet.devices.front().load.rating = 0.3;
     made.circuit.outlets.push_back(outlet);
   }
   made.circuit.next_outlet_id = static_cast<std::uint32_t>(outlets + 1);

@@ -45,6 +45,13 @@ TEST_CASE("fuse: 12 A lasting needs 15 A (125 %, fuse makers' notes); 10 AWG in 
   CHECK(number(e, "fuse") == Approx(15.0));
   CHECK(number(e, "most") == Approx(30.0));
 }
+TEST_CASE("fuse for a wire: none where the smallest that carries the load is above what the wire may carry (33 CFR 183.425 Table 5)") {
+  // 14 AWG, 105 degC: 35 A. 30 A lasting asks for 37.5 A, and the next rating is 40 A.
+  const auto e = evaluate("fuse-for-a-wire", {{"current", 30}}, {{"wire", "14awg"}, {"setting", "boat"}});
+  REQUIRE(e.result);
+  CHECK_FALSE(e.result->outputs.front().value);
+  CHECK_FALSE(e.result->serves);
+}
 TEST_CASE("watts: 60 W at 12 V is 5 A and 2.4 ohm (P = V I, Ohm's law); any two give the rest") {
   const auto a = evaluate("watts-amps-volts", {{"volts", 12}, {"watts", 60}});
   const auto b = evaluate("watts-amps-volts", {{"volts", 12}, {"amperes", 5}}, {{"know", "volts-amperes"}});

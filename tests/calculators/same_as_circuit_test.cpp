@@ -12,8 +12,8 @@ namespace {
 circuit::Circuit one_outlet(double run_m, double amperes) {
   circuit::Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);
   made.setting = circuit::Setting::van;
-  made.outlets.front().run = units::Metres(run_m);
-  made.outlets.front().load.rating = amperes;
+  made.outlets.front().run.length = units::Metres(run_m);
+  made.outlets.front().devices.front().load.rating = amperes;
   return made;
 }
 const sizing::Judgement& of(const sizing::Candidate& candidate, sizing::Criterion criterion) {

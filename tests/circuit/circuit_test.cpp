@@ -29,7 +29,7 @@ TEST_CASE("the demo: a bench of three outlets, valid, within its cap") {
   CHECK(validate(demo).empty());
   REQUIRE(demo.outlets.size() == 3);
   CHECK(demo.fuse_position == 4);
-  CHECK(demo.outlets[1].load.minimum_voltage == units::Volts(11.0));
+  CHECK(demo.outlets[1].devices.front().load.minimum_voltage == units::Volts(11.0));
   // 2.9 + 1.2 + 1.0 m along the wire.
   CHECK(distance_from_block(demo, demo.outlets[2].id).number() == doctest::Approx(5.1));
   CHECK(fed_by(demo, kBlock) == std::vector<std::size_t>{0});
@@ -42,7 +42,7 @@ TEST_CASE("a new circuit is valid in both gauge systems and holds one outlet wit
     const Circuit fresh = new_circuit(gauge);
     CHECK(validate(fresh).empty());
     REQUIRE(fresh.outlets.size() == 1);
-    CHECK(fresh.outlets[0].load.rating == 0.0);
+    CHECK(fresh.outlets[0].devices.front().load.rating == 0.0);
     const auto* feeder = tables::conductor_by_id(fresh.supply.feeder_size);
     REQUIRE(feeder != nullptr);
     CHECK(feeder->system == gauge);

@@ -21,10 +21,10 @@ const OutletId kNone{77};
 Circuit bench() {
   Circuit circuit = demo_circuit();
   REQUIRE(circuit.outlets.size() == 3);
-  circuit.outlets[0].run = units::Metres(3.2);
-  circuit.outlets[1].run = units::Metres(1.4);
-  circuit.outlets[2].run = units::Metres(1.1);
-  circuit.outlets[2].load.rating = 10.0;
+  circuit.outlets[0].run.length = units::Metres(3.2);
+  circuit.outlets[1].run.length = units::Metres(1.4);
+  circuit.outlets[2].run.length = units::Metres(1.1);
+  circuit.outlets[2].devices.front().load.rating = 10.0;
   return circuit;
 }
 
@@ -48,7 +48,7 @@ std::string shape(const Circuit& circuit) {
   std::string text;
   for (const Outlet& o : circuit.outlets) {
     if (!text.empty()) text += ", ";
-    const int centimetres = static_cast<int>(o.run.number() * 100.0 + 0.5);
+    const int centimetres = static_cast<int>(o.run.length.number() * 100.0 + 0.5);
     text += std::to_string(o.id.number) + "<" + std::to_string(o.fed_from.number) + " " + std::to_string(centimetres);
   }
   return text;
@@ -72,7 +72,7 @@ TEST_CASE("add: at the end of the chain, with a name, the length and parts befor
   CHECK(shape(more) == "1<0 320, 2<1 140, 3<2 110, 4<3 110");
   const Outlet& added = more.outlets[3];
   CHECK(added.name == "Outlet D");
-  CHECK(added.load.rating == 0.0);
+  CHECK(added.devices.front().load.rating == 0.0);
   CHECK(added.outlet_part == "socket-iso4165");
   CHECK(added.rating == units::Amperes(16));
   CHECK_FALSE(added.drop_limit.has_value());
@@ -134,7 +134,7 @@ TEST_CASE("move: number, name, load and parts change places, wire and lengths st
   const Circuit moved = after(bench(), MoveOutlet{kC, -1});
   CHECK(shape(moved) == "1<0 320, 3<1 140, 2<3 110");
   CHECK(moved.outlets[1].name == "Tyre inflator");
-  CHECK(moved.outlets[1].load.rating == 10.0);
+  CHECK(moved.outlets[1].devices.front().load.rating == 10.0);
   CHECK(moved.outlets[2].name == "Tablet charger");
   CHECK(shape(after(moved, MoveOutlet{kC, 1})) == shape(bench()));
   CHECK(shape(after(bench(), MoveOutlet{kA, 2})) == "2<0 320, 3<2 140, 1<3 110");
@@ -179,12 +179,12 @@ TEST_CASE("a new system voltage carries along what was told for the old one, and
     const Circuit raised = after(circuit, SetSupply{supply});
     CHECK(raised.supply.resting->number() == doctest::Approx(12.8 * nominal / 12.0));
     CHECK(raised.supply.low->number() == doctest::Approx(11.9 * nominal / 12.0));
-    CHECK(raised.outlets[1].load.minimum_voltage->number() == doctest::Approx(11.0 * nominal / 12.0));
+    CHECK(raised.outlets[1].devices.front().load.minimum_voltage->number() == doctest::Approx(11.0 * nominal / 12.0));
     Supply lower = raised.supply;
     lower.nominal = units::Volts(12);
     const Circuit back = after(raised, SetSupply{lower});
     CHECK(back.supply.resting == units::Volts(12.8));
-    CHECK(back.outlets[1].load.minimum_voltage == units::Volts(11.0));
+    CHECK(back.outlets[1].devices.front().load.minimum_voltage == units::Volts(11.0));
   }
   // Told anew in the same edit: taken as told.
   Supply told = circuit.supply;
@@ -224,10 +224,10 @@ TEST_CASE("every plain edit takes a good value and refuses a bad one in a senten
   CHECK(after(demo, SetOutletName{kB, "Phone"}).outlets[1].name == "Phone");
   CHECK(refusal(demo, SetOutletName{kB, ""}) == "Outlet B, name: name is empty. Give 1 to 40 characters.");
   CHECK(refusal(demo, SetOutletName{kNone, "Phone"}) == "The circuit has no such outlet. Choose one of its outlets.");
-  CHECK(after(demo, SetRun{kB, units::Metres(2.5)}).outlets[1].run == units::Metres(2.5));
+  CHECK(after(demo, SetRun{kB, units::Metres(2.5)}).outlets[1].run.length == units::Metres(2.5));
   CHECK(refusal(demo, SetRun{kB, units::Metres(0)}) == "Outlet B (Tablet charger), run: length is 0 m. Give 0.05 m to 100 m.");
   CHECK(refusal(demo, SetRun{kBlock, units::Metres(1)}) == "The circuit has no such outlet. Choose one of its outlets.");
-  CHECK(after(demo, SetLoad{kB, {LoadKind::resistive, true, 0.0, {}}}).outlets[1].load.kind == LoadKind::resistive);
+  CHECK(after(demo, SetLoad{kB, {LoadKind::resistive, true, 0.0, {}}}).outlets[1].devices.front().load.kind == LoadKind::resistive);
   CHECK(refusal(demo, SetLoad{kB, {LoadKind::resistive, false, -3.0, {}}}) ==
         "Outlet B (Tablet charger), load: load is -3 A. Give 0.01 A to 300 A, or 0: nothing fitted yet.");
   CHECK(refusal(demo, SetLoad{kNone, {}}) == "The circuit has no such outlet. Choose one of its outlets.");

@@ -106,7 +106,7 @@ Faulty build_faulty(const Case& the_case, const Fault& fault, double ohm, const 
                             network::Instrument::lamp, the_case.circuit.supply.nominal).voltage.number() > -1.0) {
     // Reversed it takes nothing.
     net.bridge(made.branch.outlet_contact(state.at, Side::positive), made.branch.outlet_contact(state.at, Side::negative),
-               units::Ohms(nominal / (state.plugged == Plugged::own ? the_case.circuit.outlets.front().load.rating : 0.5)));
+               units::Ohms(nominal / (state.plugged == Plugged::own ? the_case.circuit.outlets.front().devices.front().load.rating : 0.5)));
   }
   return made;
 }

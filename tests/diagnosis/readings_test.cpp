@@ -45,7 +45,7 @@ TEST_CASE("a poor joint reads full volts on the meter and far less with the lamp
 TEST_CASE("with only a meter the failed device is the load: it tells a poor joint from a dead device") {
   Case the_case = three_outlets(Symptom::one_dead, {2});
   the_case.tools = {true, false, false, false};
-  the_case.circuit.outlets[1].load.kind = circuit::LoadKind::resistive;   // 2 A at 12 V: 6 ohm
+  the_case.circuit.outlets[1].devices.front().load.kind = circuit::LoadKind::resistive;   // 2 A at 12 V: 6 ohm
   const Tracer tracer(the_case);
   const Fault poor{FaultKind::splice_resistive, {2}, Side::positive, -1}, dead{FaultKind::device_dead, {}, Side::positive, -1};
   CHECK(predicted(tracer, poor, "volts tab+2 tab-2 in own2") == Approx(kRested * 6.0 / 13.0).epsilon(0.02));
@@ -87,7 +87,7 @@ TEST_CASE("every point check under every fault reads as the general network with
     if (variant == Variant::tree) the_case.circuit.outlets[2].fed_from = {1};   // a fork at A
     if (variant == Variant::meter_only) {   // the failed device is the load: a resistance here, as the network has it
       the_case.tools = {true, false, false, true};
-      for (circuit::Outlet& outlet : the_case.circuit.outlets) outlet.load.kind = circuit::LoadKind::resistive;
+      for (circuit::Outlet& outlet : the_case.circuit.outlets) outlet.devices.front().load.kind = circuit::LoadKind::resistive;
       CHECK(Tracer(the_case).find_check("volts tab+3 tab-3 in own3").has_value());
     }
     const Tracer tracer(the_case);

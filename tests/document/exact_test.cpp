@@ -21,15 +21,15 @@ TEST_CASE("random lengths and loads come back to the bit") {
   for (int round = 0; round < rounds; ++round) {
     Circuit circuit = demo_circuit();
     for (Outlet& outlet : circuit.outlets) {
-      outlet.run = units::Metres(length(random));
-      outlet.load.rating = std::exp(exponent(random));
-      outlet.load.rating_in_watts = false;
+      outlet.run.length = units::Metres(length(random));
+      outlet.devices.front().load.rating = std::exp(exponent(random));
+      outlet.devices.front().load.rating_in_watts = false;
     }
     const auto read = document::read_circuits(document::write_circuit(circuit));
     REQUIRE(read.circuits.size() == 1);
     for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
-      if (read.circuits[0].outlets[i].run != circuit.outlets[i].run) ++different;
-      if (read.circuits[0].outlets[i].load.rating != circuit.outlets[i].load.rating) ++different;
+      if (read.circuits[0].outlets[i].run.length != circuit.outlets[i].run.length) ++different;
+      if (read.circuits[0].outlets[i].devices.front().load.rating != circuit.outlets[i].devices.front().load.rating) ++different;
     }
   }
   CHECK(different == 0);
@@ -38,10 +38,10 @@ TEST_CASE("random lengths and loads come back to the bit") {
 TEST_CASE("the numbers next to a limit, and the awkward ones, come back to the bit") {
   for (const double run : {0.05, std::nextafter(0.05, 1.0), std::nextafter(100.0, 0.0), 100.0, 1.0, 0.1 + 0.2, 1.0 / 3.0}) {
     Circuit circuit = demo_circuit();
-    circuit.outlets[0].run = units::Metres(run);
+    circuit.outlets[0].run.length = units::Metres(run);
     const auto read = document::read_circuits(document::write_circuit(circuit));
     REQUIRE(read.circuits.size() == 1);
-    CHECK(read.circuits[0].outlets[0].run.number() == run);
+    CHECK(read.circuits[0].outlets[0].run.length.number() == run);
   }
   Circuit circuit = demo_circuit();
   circuit.supply.feeder_run = units::Metres(-0.0);

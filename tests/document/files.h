@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <nlohmann/json.hpp>
 #include <string>
 #include <vector>
 
@@ -28,6 +29,10 @@ inline std::vector<std::filesystem::path> in_folder(const std::string& folder) {
   std::sort(found.begin(), found.end());
   REQUIRE_FALSE(found.empty());
   return found;
+}
+
+inline nlohmann::json schema(const std::string& name) {
+  return nlohmann::json::parse(read(std::filesystem::path(BRANCHLIGHT_SOURCE_DIR) / "docs" / name));
 }
 
 }  // namespace files

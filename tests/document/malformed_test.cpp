@@ -7,6 +7,7 @@
 
 #include "circuit/limits.h"
 #include "document/circuit_file.h"
+#include "document/vehicle_file.h"
 #include "files.h"
 
 namespace {
@@ -30,17 +31,27 @@ std::string only_problem(const std::string& text) {
   return one_line(read.problems[0]);
 }
 
+std::string first_problem_of_vehicles(const std::string& text) {
+  const auto read = document::read_vehicles(text);
+  CHECK(read.vehicles.empty());
+  REQUIRE_FALSE(read.problems.empty());
+  return one_line(read.problems[0]);
+}
+
 }  // namespace
 
 TEST_CASE("each malformed file has its sentence") {
   const auto sentences = expected();
-  CHECK(sentences.size() >= 30);
+  CHECK(sentences.size() >= 110);
   std::size_t seen = 0;
   for (const auto& path : files::in_folder("malformed")) {
     const std::string name = path.filename().string();
     CAPTURE(name);
     REQUIRE(sentences.count(name) == 1);
-    CHECK(only_problem(files::read(path)) == sentences.at(name));
+    const std::string text = files::read(path);
+    CHECK(first_problem_of_vehicles(text) == sentences.at(name));
+    // A file of circuits is answered the same by both readers.
+    if (name.rfind("vehicle-", 0) != 0 && name != "circuits-for-a-vehicle.json") CHECK(only_problem(text) == sentences.at(name));
     ++seen;
   }
   CHECK(seen == sentences.size());

@@ -28,6 +28,8 @@ TEST_CASE("inside of boxes and texts counts, along polylines too") {
   CHECK(hit_test(picture, {60, 20}, 1).number == 2);
   CHECK(hit_test(picture, {88, 70}, 3).number == 3);
   CHECK(hit_test(picture, {40, 60}, 3) == Subject{});
+  picture.shapes.push_back({Polyline{{{10, 90}, {90, 90}, {90, 60}}, 1, Ink::text, true, Ink::none}, {1, 5}});
+  CHECK(hit_test(picture, {50, 75}, 3).number == 5);   // closed: from its end back to its beginning
 }
 
 TEST_CASE("a point that is no number hits nothing") {

@@ -132,8 +132,8 @@ bool fits(const Check& check) {
 
 TEST_CASE("The posterior is the exact one, as near as sizes on a coarse grid allow") {
   // The engine stands five sizes for a range and smears them; here sixteen are used. A reading just at the
-  // edge of a word then moves some weight between sizes of joints: 0.11 at worst and 0.012 on average when this was written.
-  constexpr double kWorst = 0.12, kMean = 0.03;
+  // edge of a word then moves some weight between sizes of joints. The seeds are fixed, and so is how much: pinned.
+  constexpr double kPinnedWorst = 0.0, kPinnedMean = 0.0, kRounding = 0.002;
   double sum = 0.0, worst = 0.0;
   int compared = 0;
   for (std::uint64_t k = 0; k < 24; ++k) {
@@ -184,13 +184,11 @@ TEST_CASE("The posterior is the exact one, as near as sizes on a coarse grid all
     for (std::size_t h = 0; h < all.size(); ++h) {
       distance += 0.5 * std::abs(exact[h] / total - tracer.probability(all[h].fault) / singles);
     }
-    CAPTURE(k);
-    CAPTURE(fault_text(drawn.world.fault()));
-    CHECK(distance <= kWorst);
     sum += distance;
     worst = std::max(worst, distance);
     ++compared;
   }
-  MESSAGE("total variation: mean " << sum / compared << ", worst " << worst);
-  CHECK(sum / compared <= kMean);
+  INFO("total variation, measured now: mean ", sum / compared, ", worst ", worst);
+  CHECK(std::abs(worst - kPinnedWorst) <= kRounding);
+  CHECK(std::abs(sum / compared - kPinnedMean) <= kRounding);
 }

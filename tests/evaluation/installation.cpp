@@ -62,11 +62,11 @@ void add_outlets(Engine& engine, Circuit& made, std::size_t most) {
     outlet.id = OutletId{static_cast<std::uint32_t>(k + 1)};
     outlet.name = name_of(k);
     outlet.fed_from = OutletId{static_cast<std::uint32_t>(tree ? index_below(engine, k + 1) : k)};
-    outlet.run = units::Metres(k == 0 ? log_uniform(engine, 0.5, 6.0) : log_uniform(engine, 0.3, 3.0));
-    outlet.load.kind = static_cast<circuit::LoadKind>(index_below(engine, 3));
-    outlet.load.rating = log_uniform(engine, 0.5, 6.0) / blocks;
+    outlet.run.length = units::Metres(k == 0 ? log_uniform(engine, 0.5, 6.0) : log_uniform(engine, 0.3, 3.0));
+    outlet.devices.front().load.kind = static_cast<circuit::LoadKind>(index_below(engine, 3));
+    outlet.devices.front().load.rating = log_uniform(engine, 0.5, 6.0) / blocks;
     if (chance(engine, 0.15)) {
-      outlet.load.minimum_voltage = units::Volts(made.supply.nominal.number() * uniform(engine, 0.83, 0.92));
+      outlet.devices.front().load.minimum_voltage = units::Volts(made.supply.nominal.number() * uniform(engine, 0.83, 0.92));
     }
     made.outlets.push_back(outlet);
   }

@@ -390,8 +390,8 @@ Device World::device_of(OutletId outlet) const {
   if (named != nullptr) device.law = base_.netlist.branch(named->branch);
   device.either_way = device.law.law == Law::resistance;
   const circuit::Outlet* there = circuit::find_outlet(case_.circuit, outlet);
-  if (there != nullptr && there->load.minimum_voltage) {
-    device.works_from = there->load.minimum_voltage->number() / nominal_v();
+  if (there != nullptr && there->devices.front().load.minimum_voltage) {
+    device.works_from = there->devices.front().load.minimum_voltage->number() / nominal_v();
     device.weak_from = device.works_from - 0.05;
   }
   return device;

@@ -131,8 +131,8 @@ TEST_CASE("a tree of 300 outlets solves, and time grows about as its nodes do") 
     for (std::size_t k = 0; k < outlets; ++k) {
       circuit::Outlet& outlet = made.outlets[k];
       outlet.fed_from = {static_cast<std::uint32_t>(k == 0 ? 0 : (k + 2) / 3)};
-      outlet.run = units::Metres(0.3);
-      outlet.load = {circuit::LoadKind::constant_power, true, 100.0 / static_cast<double>(outlets), {}};
+      outlet.run.length = units::Metres(0.3);
+      outlet.devices.front().load = {circuit::LoadKind::constant_power, true, 100.0 / static_cast<double>(outlets), {}};
     }
     const Fitted fitted{tables::conductor_by_id("6awg"), nullptr, units::Amperes(15.0)};
     const Loading all(outlets, 1.0);
@@ -149,7 +149,7 @@ TEST_CASE("a tree of 300 outlets solves, and time grows about as its nodes do") 
     const RadialSolution tree = Radial(made, fitted, BatteryState::resting).solve(all);
     const NodeId red = whole.outlet_contact(made.outlets.back().id, Side::positive);
     const NodeId black = whole.outlet_contact(made.outlets.back().id, Side::negative);
-    CHECK(std::abs(solution.between(red, black).number() - tree.outlet_voltage_v.back()) < 1e-9);
+    CHECK(std::abs(solution.between(red, black).number() - tree.device_voltage_v.back()) < 1e-9);
     per_node_us[row++] = best_us / static_cast<double>(whole.netlist.node_count());
     MESSAGE(outlets, " outlets, ", whole.netlist.node_count(), " nodes: ", best_us, " us, ", solution.iterations, " steps");
   }

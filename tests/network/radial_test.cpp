@@ -37,7 +37,7 @@ TEST_CASE("the sweep and the whole network give the same voltages, chains and tr
       const BranchNetwork::Named& device = *whole.find({Element::device, made.outlets[k].id});
       const double whole_v = solution.between(device.near_source, device.away).number();
       const double whole_a = solution.through(device.branch).number();
-      worst_v = std::max(worst_v, std::abs(whole_v - tree.outlet_voltage_v[k]));
+      worst_v = std::max(worst_v, std::abs(whole_v - tree.device_voltage_v[k]));
       worst_a = std::max(worst_a, std::abs(whole_a - tree.load_current_a[k]));
       const bool folded = std::find(solution.folded.begin(), solution.folded.end(), device.branch) != solution.folded.end();
       REQUIRE(folded == tree.folded[k]);
@@ -69,7 +69,7 @@ TEST_CASE("thicker wire never drops more, and power in is power out") {
     const Loading loading = network_test::random_loading(random, outlets);
     const bool any_kind = random.chance(0.3);
     for (circuit::Outlet& outlet : made.outlets) {
-      if (!any_kind && outlet.load.kind == circuit::LoadKind::resistive) outlet.load.kind = circuit::LoadKind::constant_power;
+      if (!any_kind && outlet.devices.front().load.kind == circuit::LoadKind::resistive) outlet.devices.front().load.kind = circuit::LoadKind::constant_power;
     }
     std::vector<double> thinner(outlets, 0.0);
     bool all_ran = false;
@@ -81,7 +81,7 @@ TEST_CASE("thicker wire never drops more, and power in is power out") {
       REQUIRE((runs || !all_ran || any_kind));  // what ran on a thinner wire runs on this one
       double currents_a = 0.0;
       for (std::size_t k = 0; k < outlets; ++k) {
-        if (all_ran && !any_kind) REQUIRE(solution.outlet_voltage_v[k] >= thinner[k] - 1e-12);
+        if (all_ran && !any_kind) REQUIRE(solution.device_voltage_v[k] >= thinner[k] - 1e-12);
         currents_a += solution.load_current_a[k];
       }
       CHECK(currents_a == doctest::Approx(solution.total_current_a).epsilon(1e-10));
@@ -90,7 +90,7 @@ TEST_CASE("thicker wire never drops more, and power in is power out") {
       std::vector<double> through(solution.load_current_a);
       double taken_w = solution.total_current_a * solution.total_current_a * (series.source + series.supply_loop).number();
       for (std::size_t k = outlets; k-- > 0;) {
-        taken_w += solution.outlet_voltage_v[k] * solution.load_current_a[k] +
+        taken_w += solution.device_voltage_v[k] * solution.load_current_a[k] +
                    solution.load_current_a[k] * solution.load_current_a[k] * series.tail_loop[k].number() +
                    through[k] * through[k] * (series.run_loop[k] + series.joint_loop[k]).number();
         for (std::size_t p = 0; p < k; ++p) {
@@ -98,7 +98,7 @@ TEST_CASE("thicker wire never drops more, and power in is power out") {
         }
       }
       CHECK(taken_w == doctest::Approx(series.emf.number() * solution.total_current_a).epsilon(1e-9));
-      thinner = solution.outlet_voltage_v;
+      thinner = solution.device_voltage_v;
       all_ran = runs;
     }
   }
@@ -113,8 +113,8 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
     const std::size_t outlets = 1 + random.below(6);
     circuit::Circuit made = network_test::random_circuit(random, outlets);
     for (circuit::Outlet& outlet : made.outlets) {
-      outlet.load.kind = random.chance(0.7) ? circuit::LoadKind::constant_power : circuit::LoadKind::constant_current;
-      outlet.load.rating *= random.uniform(0.5, 2.5);
+      outlet.devices.front().load.kind = random.chance(0.7) ? circuit::LoadKind::constant_power : circuit::LoadKind::constant_current;
+      outlet.devices.front().load.rating *= random.uniform(0.5, 2.5);
     }
     const Fitted fitted{tables::conductor_by_id("16awg"), nullptr, units::Amperes(15.0)};
     const SeriesResistances series = series_resistances(made, fitted, BatteryState::resting);
@@ -131,7 +131,7 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
     double moved = 1.0;
     for (int round = 0; round < 20000 && all_run && moved > 1e-14; ++round) {
       for (std::size_t m = 0; m < outlets; ++m) {
-        const circuit::Load& load = made.outlets[m].load;
+        const circuit::Load& load = made.outlets[m].devices.front().load;
         const double rated_a = load.rating_in_watts ? load.rating / nominal_v : load.rating;
         current[m] = load.kind == circuit::LoadKind::constant_power ? rated_a * nominal_v / voltage[m] : rated_a;
       }
@@ -146,8 +146,8 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
           next[k] -= shared * current[m];
         }
         moved = std::max(moved, std::abs(next[k] - voltage[k]));
-        const bool loaded = made.outlets[k].load.rating > 0.0;
-        all_run = all_run && (!loaded || next[k] >= fold_voltage(made.outlets[k].load, made.supply.nominal).number());
+        const bool loaded = made.outlets[k].devices.front().load.rating > 0.0;
+        all_run = all_run && (!loaded || next[k] >= fold_voltage(made.outlets[k].devices.front().load, made.supply.nominal).number());
       }
       voltage = next;
     }
@@ -156,7 +156,7 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
     INFO("run ", run);
     REQUIRE(solution.outcome == (all_run ? Outcome::solved : Outcome::no_operating_point));
     (all_run ? ran : could_not) += 1;
-    for (std::size_t k = 0; all_run && k < outlets; ++k) REQUIRE(std::abs(solution.outlet_voltage_v[k] - voltage[k]) < 1e-9);
+    for (std::size_t k = 0; all_run && k < outlets; ++k) REQUIRE(std::abs(solution.device_voltage_v[k] - voltage[k]) < 1e-9);
   }
   MESSAGE("seed 13, all loads ran ", ran, ", some could not ", could_not);
   CHECK(ran > run_count(500));
@@ -172,15 +172,15 @@ TEST_CASE("a load that cannot run folds alone: its neighbour nearer the block ke
     outlet.fed_from = {k};
     made.outlets.push_back(outlet);
   }
-  made.outlets[0].load = {circuit::LoadKind::constant_power, true, 60.0, {}};
-  made.outlets[1].run = units::Metres(30.0);  // 60 m of 14 AWG, about 0.56 ohm: at most 12.6^2 / 2.2 = 72 W
-  made.outlets[1].load = {circuit::LoadKind::constant_power, true, 90.0, {}};
+  made.outlets[0].devices.front().load = {circuit::LoadKind::constant_power, true, 60.0, {}};
+  made.outlets[1].run.length = units::Metres(30.0);  // 60 m of 14 AWG, about 0.56 ohm: at most 12.6^2 / 2.2 = 72 W
+  made.outlets[1].devices.front().load = {circuit::LoadKind::constant_power, true, 90.0, {}};
   const RadialSolution solution =
       Radial(made, {tables::conductor_by_id("14awg"), nullptr, units::Amperes(15.0)}, BatteryState::resting).solve({1.0, 1.0});
   CHECK(solution.outcome == Outcome::no_operating_point);
   CHECK_FALSE(solution.folded[0]);
   CHECK(solution.folded[1]);
-  CHECK(solution.load_current_a[0] * solution.outlet_voltage_v[0] == doctest::Approx(60.0).epsilon(1e-9));
+  CHECK(solution.load_current_a[0] * solution.device_voltage_v[0] == doctest::Approx(60.0).epsilon(1e-9));
 }
 
 TEST_CASE("sensitivity is what a small change of loading does") {
@@ -190,10 +190,10 @@ TEST_CASE("sensitivity is what a small change of loading does") {
     const std::size_t outlets = 1 + random.below(7);
     circuit::Circuit made = network_test::random_circuit(random, outlets);
     for (circuit::Outlet& outlet : made.outlets) {
-      outlet.load.kind = kAllKinds[random.below(3)];
-      outlet.load.rating = random.uniform(0.5, 6.0);
-      outlet.load.rating_in_watts = false;
-      outlet.load.minimum_voltage.reset();
+      outlet.devices.front().load.kind = kAllKinds[random.below(3)];
+      outlet.devices.front().load.rating = random.uniform(0.5, 6.0);
+      outlet.devices.front().load.rating_in_watts = false;
+      outlet.devices.front().load.minimum_voltage.reset();
     }
     const Radial radial(made, {tables::conductor_by_id("8awg"), nullptr, units::Amperes(30.0)}, BatteryState::resting);
     Loading loading(outlets);
@@ -203,12 +203,12 @@ TEST_CASE("sensitivity is what a small change of loading does") {
     const std::size_t watched = random.below(outlets);
     const std::vector<double> slope = radial.sensitivity(watched, loading, at);
     for (std::size_t m = 0; m < outlets; ++m) {
-      const double rated_a = circuit::rated_current(made.outlets[m].load, made.supply.nominal).number();
+      const double rated_a = circuit::rated_current(made.outlets[m].devices.front().load, made.supply.nominal).number();
       const double step = 1e-4;
       Loading more = loading, less = loading;
       more[m] += step;
       less[m] -= step;
-      const double falls_v = radial.solve(less).outlet_voltage_v[watched] - radial.solve(more).outlet_voltage_v[watched];
+      const double falls_v = radial.solve(less).device_voltage_v[watched] - radial.solve(more).device_voltage_v[watched];
       const double per_rated_a = falls_v / (2.0 * step * rated_a);
       REQUIRE(slope[m] > 0.0);
       REQUIRE(slope[m] == doctest::Approx(per_rated_a).epsilon(1e-5));
@@ -221,7 +221,7 @@ TEST_CASE("sensitivity is what a small change of loading does") {
 TEST_CASE("one outlet by hand") {
   // One resistive load behind one loop: a voltage divider, by Ohm's law.
   circuit::Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);
-  made.outlets[0].load = {circuit::LoadKind::resistive, true, 48.0, {}};  // 3 ohm at 12 V
+  made.outlets[0].devices.front().load = {circuit::LoadKind::resistive, true, 48.0, {}};  // 3 ohm at 12 V
   const Fitted fitted{tables::conductor_by_id("14awg"), nullptr, units::Amperes(10.0)};
   const SeriesResistances series = series_resistances(made, fitted, BatteryState::resting);
   const double loop = (series.source + series.supply_loop + series.run_loop[0] + series.joint_loop[0] + series.tail_loop[0]).number();
@@ -231,5 +231,5 @@ TEST_CASE("one outlet by hand") {
   CHECK(half.total_current_a == doctest::Approx(series.emf.number() / (loop + 6.0)).epsilon(1e-13));
   const RadialSolution off = Radial(made, fitted, BatteryState::resting).solve({0.0});
   CHECK(off.total_current_a == 0.0);
-  CHECK(off.outlet_voltage_v[0] == doctest::Approx(series.emf.number()).epsilon(1e-15));
+  CHECK(off.device_voltage_v[0] == doctest::Approx(series.emf.number()).epsilon(1e-15));
 }

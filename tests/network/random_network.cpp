@@ -58,8 +58,8 @@ circuit::Circuit random_circuit(Random& random, std::size_t outlets) {
     outlet.id = {static_cast<std::uint32_t>(k + 1)};
     outlet.name = "Outlet " + std::to_string(k + 1);
     outlet.fed_from = {static_cast<std::uint32_t>(chain ? k : random.below(k + 1))};
-    outlet.run = units::Metres(random.log_uniform(0.05, 8.0));
-    outlet.load = random_load(random, made.supply.nominal);
+    outlet.run.length = units::Metres(random.log_uniform(0.05, 8.0));
+    outlet.devices.front().load = random_load(random, made.supply.nominal);
     outlet.outlet_part = std::string(any_of(random, tables::parts(tables::PartKind::outlet)).key);
     outlet.terminal_part = std::string(any_of(random, tables::parts(tables::PartKind::terminal)).key);
     made.outlets.push_back(outlet);

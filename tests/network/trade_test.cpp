@@ -25,8 +25,8 @@ circuit::Circuit two_outlets() {
     circuit::Outlet outlet;
     outlet.id = {k + 1};
     outlet.fed_from = {k};
-    outlet.run = 2_m;
-    outlet.load.rating = 5.0;
+    outlet.run.length = 2_m;
+    outlet.devices.front().load.rating = 5.0;
     made.outlets.push_back(outlet);
   }
   return made;
@@ -143,7 +143,7 @@ TEST_CASE("two conductors of 10 m of 2.5 mm2 at 20 degC are 20 times the standar
   // IEC 60228 class 5, 2.5 mm2: at most 7.98 ohm/km at 20 degC (from memory).
   circuit::Circuit made = two_outlets();
   made.wiring.wire_temperature = 20_C;
-  made.outlets[0].run = 10_m;
+  made.outlets[0].run.length = 10_m;
   const SeriesResistances series =
       series_resistances(made, {tables::conductor_by_id("2.5mm2"), nullptr, 15_A}, BatteryState::resting);
   CHECK(series.run_loop[0].number() == Approx(0.1596).epsilon(1e-6));

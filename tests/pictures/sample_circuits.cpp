@@ -10,7 +10,7 @@ circuit::Outlet outlet(std::uint32_t number, std::uint32_t from, double run_m) {
   made.id = {number};
   made.name = "Lamp " + std::to_string(number);
   made.fed_from = {from};
-  made.run = units::Metres(run_m);
+  made.run.length = units::Metres(run_m);
   return made;
 }
 

@@ -38,7 +38,7 @@ TEST_CASE("the sketch shows battery, fuse, lengths above and volts below") {
   const drawing::Point a = centre_of(picture, "A");
   CHECK(centre_of(picture, "12.5 V").x == doctest::Approx(a.x));
   CHECK(centre_of(picture, "12.5 V").y > a.y);
-  CHECK(centre_of(picture, units::length_text(chain.outlets[0].run, units::Preference::metric)).y < a.y);
+  CHECK(centre_of(picture, units::length_text(chain.outlets[0].run.length, units::Preference::metric)).y < a.y);
   CHECK(centre_of(picture, "15 A").x < a.x);
   CHECK(a.x < centre_of(picture, "B").x);
   CHECK(centre_of(picture, "B").x < centre_of(picture, "C").x);
@@ -52,7 +52,7 @@ TEST_CASE("a tap finds the outlet, the run, the fuse and the battery") {
   CHECK(under("B") == subject(SketchSubject::outlet, 2));
   CHECK(under("12.5 V") == subject(SketchSubject::outlet, 1));
   CHECK(under("15 A") == subject(SketchSubject::fuse, 0));
-  CHECK(under(units::length_text(chain.outlets[1].run, units::Preference::metric)) == subject(SketchSubject::run, 2));
+  CHECK(under(units::length_text(chain.outlets[1].run.length, units::Preference::metric)) == subject(SketchSubject::run, 2));
   CHECK(drawing::hit_test(picture, {5, centre_of(picture, "A").y}, 10) == subject(SketchSubject::battery, 0));
 }
 

@@ -1,6 +1,6 @@
 #include "probe/answer_line.h"
 
-#include "document/circuit_file.h"
+#include "document/vehicle_file.h"
 #include "probe/answers.h"
 
 namespace probe {
@@ -28,10 +28,14 @@ Json problems_json(const circuit::Problems& problems) {
 
 Json check_document_answer(const Json& request) {
   only_keys(request, {"do", "text"});
-  const document::ReadResult read = document::read_circuits(need_text(need(request, "text"), "\"text\""));
-  Json names = Json::array();
-  for (const circuit::Circuit& circuit : read.circuits) names.push_back(circuit.name);
-  return {{"valid", read.problems.empty()}, {"circuits", names}, {"problems", problems_json(read.problems)}};
+  const document::VehiclesRead read = document::read_vehicles(need_text(need(request, "text"), "\"text\""));
+  Json vehicles = Json::array();
+  for (const vehicle::Vehicle& each : read.vehicles) {
+    Json names = Json::array();
+    for (const vehicle::PlacedCircuit& placed : each.circuits) names.push_back(placed.plan.name);
+    vehicles.push_back({{"name", each.name}, {"circuits", names}});
+  }
+  return {{"valid", read.problems.empty()}, {"vehicles", vehicles}, {"problems", problems_json(read.problems)}};
 }
 
 std::string answer_line(std::string_view line) {

@@ -28,7 +28,9 @@ TEST_CASE("lines that are no request are told so") {
 TEST_CASE("check document says valid or why not") {
   const Json good = ask({{"do", "check document"}, {"text", requests::read("tests/documents/version-1/export-of-three.json")}});
   CHECK(good.at("valid") == true);
-  CHECK(good.at("circuits").size() == 3);
+  std::size_t circuits = 0;
+  for (const Json& vehicle : good.at("vehicles")) circuits += vehicle.at("circuits").size();
+  CHECK(circuits == 3);
   CHECK(good.at("problems").empty());
   const Json bad = ask({{"do", "check document"}, {"text", "{"}});
   CHECK(bad.at("valid") == false);

@@ -76,7 +76,7 @@ bool flag_or(const Json& object, const char* key, bool otherwise) {
 
 circuit::Circuit need_circuit(const Json& request) {
   // Through the file reader: a request's circuit is held to what a saved file is.
-  const Json file = {{"format", document::kFormatName},
+  const Json file = {{"format", document::kCircuitsFormat},
                      {"version", document::kFormatVersion},
                      {"circuits", Json::array({need(request, "circuit")})}};
   document::ReadResult read = document::read_circuits(file.dump(-1, ' ', false, Json::error_handler_t::replace));

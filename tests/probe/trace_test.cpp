@@ -29,6 +29,7 @@ Json told(const char* check, Json answer) {
 diagnosis::Case core_case(diagnosis::Symptom symptom, std::vector<circuit::OutletId> outlets) {
   auto read = document::read_circuits(requests::read("tests/documents/version-1/bench.json"));
   REQUIRE(read.circuits.size() == 1);
+  read.circuits[0].outlets[0].run.length = units::Metres(requests::kFirstRunM);
   const sizing::Answer answer = sizing::size_circuit(read.circuits[0]);
   REQUIRE(answer.choice() != nullptr);
   diagnosis::Case made;

@@ -9,8 +9,8 @@ circuit::Outlet chained(std::uint32_t id, std::uint32_t from, double run_m, doub
   circuit::Outlet outlet;
   outlet.id = circuit::OutletId{id};
   outlet.fed_from = circuit::OutletId{from};
-  outlet.run = units::Metres(run_m);
-  outlet.load.rating = amperes;
+  outlet.run.length = units::Metres(run_m);
+  outlet.devices.front().load.rating = amperes;
   outlet.name = std::move(name);
   return outlet;
 }
@@ -29,8 +29,8 @@ circuit::Circuit long_run() {
   circuit::Circuit c = demo();
   c.name = "Far pump";
   c.at_most_at_once = std::nullopt;
-  c.outlets[2].run = units::Metres(60.0);
-  c.outlets[2].load.rating = 25.0;
+  c.outlets[2].run.length = units::Metres(60.0);
+  c.outlets[2].devices.front().load.rating = 25.0;
   c.drop_limit = 0.03;
   return c;
 }
@@ -81,8 +81,8 @@ circuit::Circuit metric_24v() {
   c.place = "Boat";
   c.setting = circuit::Setting::boat;
   c.supply.nominal = units::Volts(24.0);
-  c.outlets[0].load = {circuit::LoadKind::resistive, true, 120.0, units::Volts(21.0)};
-  c.outlets[0].run = units::Metres(6.0);
+  c.outlets[0].devices.front().load = {circuit::LoadKind::resistive, true, 120.0, units::Volts(21.0)};
+  c.outlets[0].run.length = units::Metres(6.0);
   return c;
 }
 

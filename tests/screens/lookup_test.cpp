@@ -209,11 +209,11 @@ TEST_CASE("a calculator's values go to the outlet picked, in one step of undo") 
   REQUIRE(walker.press(Role::checkbox, "At outlet B"));
   REQUIRE_MESSAGE(walker.press("Use 7.5 m, 4 A at outlet B"), walker.all());
   CHECK(walker.address() == "size");
-  CHECK(stored_circuit(walker, "2").outlets[1].run.number() == doctest::Approx(7.5));
-  CHECK(stored_circuit(walker, "2").outlets[1].load.rating == 4.0);
+  CHECK(stored_circuit(walker, "2").outlets[1].run.length.number() == doctest::Approx(7.5));
+  CHECK(stored_circuit(walker, "2").outlets[1].devices.front().load.rating == 4.0);
   REQUIRE(walker.press("Undo"));
-  CHECK(stored_circuit(walker, "2").outlets[1].run.number() != doctest::Approx(7.5));
-  CHECK(stored_circuit(walker, "2").outlets[1].load.rating != 4.0);
+  CHECK(stored_circuit(walker, "2").outlets[1].run.length.number() != doctest::Approx(7.5));
+  CHECK(stored_circuit(walker, "2").outlets[1].devices.front().load.rating != 4.0);
 }
 
 TEST_CASE("a bad value says what is allowed and the last good one stays, in every calculator") {

@@ -23,6 +23,7 @@ inline void check_layout(AppWalker& walker) {
     if (operated) {
       CHECK_FALSE(r.name.empty());
       CHECK(ids.insert(r.id).second);
+      if (r.role == ui::Role::spin) CHECK_FALSE(r.value.empty());
     }
     if (r.role == ui::Role::image || r.width <= 0) continue;   // a picture may be wider and scroll
     if (operated) CHECK(r.x >= -1.0F);

@@ -7,6 +7,7 @@
 #include "circuits.h"
 #include "pictures/sketch.h"
 #include "screens/trace_place.h"
+#include "sizing/sizing.h"
 #include "support.h"
 #include "trace_scenes.h"
 
@@ -125,7 +126,7 @@ TEST_CASE("a suspect tells its place, its share, and what speaks for it and agai
 TEST_CASE("a fuse rating is named only for a known wire that it protects") {
   AppWalker walker;
   large(walker, 100);
-  const TraceScene told{"told", screens_test::demo, "meter fuse", {"Wire and fuse fitted", "Something else"}, false};
+  const TraceScene told{"told", screens_test::demo, "meter fuse", {"Wire and fuse fitted"}, false};
   REQUIRE(screens_test::arrange(walker, told));
   CHECK(walker.shows("No step will name a fuse rating"));
   REQUIRE(walker.press(ui::Role::checkbox, "Wire 14 AWG"));
@@ -152,8 +153,60 @@ TEST_CASE("a fuse rating is named only for a known wire that it protects") {
   CHECK(walker.find(ui::Role::button, "It works now") != nullptr);   // the answers so far are kept
   CHECK(walker.shows("10 A"));
   REQUIRE(walker.go("trace/fitted"));
-  REQUIRE(walker.press(ui::Role::radio, "As Size says"));
+  REQUIRE(walker.press(ui::Role::checkbox, "Wire: I don't know"));
+  REQUIRE(walker.press(ui::Role::checkbox, "Fuse: I don't know"));
   CHECK(stored(walker, "fitted/2").empty());
+}
+
+TEST_CASE("no wire, fuse or volts stand in a trace because Size would choose them") {
+  for (const auto make : {screens_test::demo, screens_test::metric_24v}) {
+    AppWalker walker;
+    large(walker, 100);
+    REQUIRE(screens_test::arrange(walker, TraceScene{"n", make, "meter fuse", {}, false}));
+    CHECK(walker.shows("not told"));
+    const sizing::Answer sized = sizing::size_circuit(make());
+    REQUIRE(sized.choice() != nullptr);
+    const std::string wire = std::string(sized.choice()->size->size) + " " + std::string(tables::gauge_system_suffix(sized.choice()->size->system));
+    const std::string fuse = units::amperes_text(*sized.choice()->fuse);
+    const auto names_none = [&] {
+      for (const ui::Record& r : walker.records())
+        for (const std::string& text : {r.name, r.value, r.description}) {
+          CAPTURE(text);
+          CHECK(text.find(wire) == std::string::npos);
+          CHECK(text.find(fuse) == std::string::npos);
+        }
+    };
+    names_none();
+    REQUIRE(walker.press("Everything on this fuse is dead"));
+    for (int i = 0; i < 40 && walker.find(ui::Role::button, "It works now") == nullptr; ++i) {
+      names_none();
+      REQUIRE((walker.press("Blown") || walker.press("Now it works") || walker.press("Open") || walker.press("Within the fuse") ||
+               walker.press("Yes, as always") || walker.press("On, and whole") || walker.press("Not sure") || walker.press("Can't reach it")));
+    }
+    names_none();
+    CHECK(walker.shows("label"));
+  }
+}
+
+TEST_CASE("the outlets ticked before Start are there after a kill, and gone once it began") {
+  AppWalker walker;
+  large(walker, 100);
+  REQUIRE(screens_test::arrange(walker, TraceScene{"p", screens_test::demo, "meter", {"Several outlets are dead"}, false}));
+  REQUIRE(walker.press(ui::Role::checkbox, "Outlet A"));
+  REQUIRE(walker.press(ui::Role::checkbox, "Outlet C"));
+  CHECK(stored(walker, "picked/2") == "1 3");
+  walker.restart();
+  REQUIRE(walker.go("trace/start/several-dead"));
+  const auto ticked = [&walker](std::string_view name) {
+    const ui::Record* box = walker.find(ui::Role::checkbox, name);
+    return box != nullptr && (box->state & ui::kChecked) != 0U;
+  };
+  CHECK(ticked("Outlet A"));
+  CHECK_FALSE(ticked("Outlet B"));
+  CHECK(ticked("Outlet C"));
+  REQUIRE(walker.press("Start"));
+  CHECK(stored(walker, "trace/2").find("outlets 1 3") != std::string::npos);
+  CHECK(stored(walker, "picked/2").empty());
 }
 
 TEST_CASE("a circuit that is not known in full can be traced, with no fuse named until it is told") {

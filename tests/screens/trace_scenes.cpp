@@ -74,7 +74,7 @@ std::vector<TraceScene> trace_scenes() {
       {"trace-longest", longest_names, "meter lamp", {"One outlet is dead", "C", "Not sure>Type the reading"}},
       {"trace-tree", tree, "meter lamp", {"One outlet is dead", "E", "Not sure>Type the reading"}},
       {"trace-suspect", demo, "meter", {"One outlet is dead", "C", "Dead|Not sure>Type the reading", "The fuse is blown"}},
-      {"trace-fitted", demo, "meter", {"Wire and fuse fitted", "Something else", "Wire 14 AWG", "Fuse 30 A"}},
+      {"trace-fitted", demo, "meter", {"Wire and fuse fitted", "Wire 14 AWG", "Fuse 30 A"}},
       {"trace-why", demo, "meter", {"One outlet is dead", "C", "Why this check"}},
   };
 }

@@ -37,7 +37,7 @@ TEST_CASE("values that are out of range are told, not sized") {
   for (const double bad : {-1.0, 0.0, kNaN, kInfinite, 1e12}) {
     CAPTURE(bad);
     Circuit circuit = circuit::demo_circuit();
-    circuit.outlets[1].run = units::Metres(bad);
+    circuit.outlets[1].run.length = units::Metres(bad);
     sized(circuit, Verdict::invalid);
     circuit = circuit::demo_circuit();
     circuit.at_most_at_once = units::Amperes(bad);
@@ -70,8 +70,8 @@ TEST_CASE("no outlets, and 500 of them") {
 
 TEST_CASE("a load that cannot run at that length") {
   Circuit circuit = circuit::demo_circuit();
-  circuit.outlets[0].run = units::Metres(100.0);
-  circuit.outlets[1].load.rating = 120.0;
+  circuit.outlets[0].run.length = units::Metres(100.0);
+  circuit.outlets[1].devices.front().load.rating = 120.0;
   const Answer answer = sized(circuit, Verdict::none_fits);
   const auto& thin = answer.ladder.front().judgements[static_cast<std::size_t>(sizing::Criterion::operating_point)];
   CHECK_FALSE(thin.passes);
@@ -80,7 +80,7 @@ TEST_CASE("a load that cannot run at that length") {
 
 TEST_CASE("past the end of a table: said, never extrapolated") {
   Circuit circuit = circuit::new_circuit(tables::GaugeSystem::metric);
-  circuit.outlets[0].load.rating = 5.0;
+  circuit.outlets[0].devices.front().load.rating = 5.0;
   const Answer answer = sizing::size_circuit(circuit);
   const auto& last = answer.ladder.back();
   CHECK(last.size->id == "120mm2");
@@ -113,7 +113,7 @@ TEST_CASE("an empty shelf") {
 TEST_CASE("a current beyond every fuse") {
   Circuit circuit = circuit::demo_circuit();
   circuit.at_most_at_once = std::nullopt;
-  circuit.outlets[2].load.rating = 200.0;
+  circuit.outlets[2].devices.front().load.rating = 200.0;
   const Answer answer = sized(circuit, Verdict::none_fits);
   CHECK(answer.ladder.back().judgements[1].sentence.find("the largest blade fuse is 40 A") != std::string::npos);
 }
@@ -121,9 +121,11 @@ TEST_CASE("a current beyond every fuse") {
 TEST_CASE("a 48 V system does not take a 32 V fuse") {
   Circuit circuit = circuit::demo_circuit();
   circuit.supply.nominal = units::Volts(48.0);
-  circuit.outlets[1].load.minimum_voltage = units::Volts(44.0);
+  circuit.outlets[1].devices.front().load.minimum_voltage = units::Volts(44.0);
   const Answer answer = sized(circuit, Verdict::none_fits);
   CHECK(answer.headline.find("32") != std::string::npos);
   circuit.wiring.fuse_family = tables::FuseFamilyId::blade_high_voltage;
+  CHECK(sizing::size_circuit(circuit).verdict == Verdict::none_fits);   // 58 V, and charging passes it
+  circuit.wiring.fuse_family = tables::FuseFamilyId::blade_80v;
   CHECK(sizing::size_circuit(circuit).verdict == Verdict::fits);
 }

@@ -56,7 +56,7 @@ Loading inside(random_circuits::Engine& engine, const Demand& demand) {
 
 double value(Worst kind, std::size_t outlet, const network::RadialSolution& at, double emf_v) {
   if (kind == Worst::total_current) return at.total_current_a;
-  return (kind == Worst::drop ? at.battery_voltage_v : emf_v) - at.outlet_voltage_v[outlet];
+  return (kind == Worst::drop ? at.battery_voltage_v : emf_v) - at.device_voltage_v[outlet];
 }
 
 }  // namespace
@@ -79,7 +79,7 @@ TEST_CASE("the worst loading found against every corner, and loadings inside") {
     for (const BatteryState state : {BatteryState::resting, BatteryState::low}) {
       LoadingFinder finder(circuit, demand, fitted, state);
       const network::Radial radial(circuit, fitted, state);
-      const double emf_v = finder.series().emf.number();
+      const double emf_v = finder.tree().emf_v;
       std::vector<network::RadialSolution> tried;
       bool folds = false;
       for (const Loading& corner : corners(demand)) tried.push_back(radial.solve(corner));
@@ -87,7 +87,7 @@ TEST_CASE("the worst loading found against every corner, and loadings inside") {
       for (const auto& solution : tried) folds = folds || solution.outcome != network::Outcome::solved;
       if (folds) continue;   // no operating point somewhere: refused by itself, not by its drop
       for (const Worst kind : {Worst::total_current, Worst::drop, Worst::low_voltage}) {
-        for (std::size_t outlet = 0; outlet < circuit.outlets.size(); ++outlet) {
+        for (std::size_t outlet = 0; outlet < demand.rated_a.size(); ++outlet) {   // by point of the tree
           const double found = finder.worst(kind, outlet).value;
           double brute = 0.0;
           for (const auto& solution : tried) brute = std::max(brute, value(kind, outlet, solution, emf_v));
@@ -112,14 +112,14 @@ TEST_CASE("the worst loading is computed, not taken to lie at the far end") {
   // Two branches: the far outlet B is light, the near outlet A heavy. With 10 A at once, A on
   // hurts B's shared feed most after B itself is on.
   circuit::Circuit circuit = circuit::new_circuit(tables::GaugeSystem::awg);
-  circuit.outlets[0].run = units::Metres(4.0);
-  circuit.outlets[0].load.rating = 10.0;
+  circuit.outlets[0].run.length = units::Metres(4.0);
+  circuit.outlets[0].devices.front().load.rating = 10.0;
   circuit::Outlet far = circuit.outlets[0];
   far.id = circuit::OutletId{2};
   far.name = "Outlet B";
   far.fed_from = circuit::OutletId{1};
-  far.run = units::Metres(1.0);
-  far.load.rating = 1.0;
+  far.run.length = units::Metres(1.0);
+  far.devices.front().load.rating = 1.0;
   circuit.outlets.push_back(far);
   circuit.next_outlet_id = 3;
   circuit.at_most_at_once = units::Amperes(10.0);
@@ -134,13 +134,13 @@ TEST_CASE("the worst loading is computed, not taken to lie at the far end") {
 TEST_CASE("the fall at the source is followed exactly: gradient against a small difference") {
   // A constant-power load draws more as its voltage falls, so more is drawn in all when it is far.
   circuit::Circuit circuit = circuit::new_circuit(tables::GaugeSystem::awg);
-  circuit.outlets[0].load = {circuit::LoadKind::resistive, false, 8.0, std::nullopt};
+  circuit.outlets[0].devices.front().load = {circuit::LoadKind::resistive, false, 8.0, std::nullopt};
   circuit::Outlet far = circuit.outlets[0];
   far.id = circuit::OutletId{2};
   far.name = "Outlet B";
   far.fed_from = circuit::OutletId{1};
-  far.run = units::Metres(6.0);
-  far.load = {circuit::LoadKind::constant_power, true, 96.0, std::nullopt};
+  far.run.length = units::Metres(6.0);
+  far.devices.front().load = {circuit::LoadKind::constant_power, true, 96.0, std::nullopt};
   circuit.outlets.push_back(far);
   circuit.next_outlet_id = 3;
   circuit.at_most_at_once = units::Amperes(8.0);

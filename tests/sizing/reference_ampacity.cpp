@@ -64,7 +64,7 @@ const Table& marine() {
   return table;
 }
 
-const Table& iec(bool enclosed) {
+const Table& iec(tables::AmpacityTableId id) {
   static const auto read_table = [](const char* pvc, const char* xlpe) {
     Table made{{70, 90}, {}};
     const auto& file = reference::read("ampacity_iec");
@@ -88,8 +88,20 @@ const Table& iec(bool enclosed) {
     return made;
   };
   static const Table in_conduit = read_table("method_B1", "method_B");
-  static const Table clipped = read_table("method_C", "method_C");
-  return enclosed ? in_conduit : clipped;
+  static const Table british = read_table("method_C", "method_C");
+  static const Table clipped = [] {
+    Table made = british;   // the same rows, with the figures of IEC's own method C
+    const auto& file = reference::read("ampacity_iec");
+    const auto& small = file.at("base_two_core_1mm2");
+    made.rows.front().amperes = {small.at("pvc70_C").get<double>(), small.at("xlpe90_C").get<double>()};
+    for (std::size_t i = 1; i < made.rows.size(); ++i) {
+      const auto& row = file.at("base_two_loaded_iec_methods").at(i - 1);
+      made.rows[i].amperes = {row.at("pvc70_C").get<double>(), row.at("xlpe90_C").get<double>()};
+    }
+    return made;
+  }();
+  if (id == tables::AmpacityTableId::enclosed_iec) return in_conduit;
+  return id == tables::AmpacityTableId::clipped_bs ? british : clipped;
 }
 
 double bundling_marine(int circuits) {
@@ -112,9 +124,9 @@ double engine_factor(double column_c) {
 }  // namespace
 
 std::optional<double> derated_a(tables::AmpacityTableId id, const std::string& size_id,
-                                const tables::Surroundings& around) {
+                                const tables::Surroundings& around, tables::WireBuild build) {
   const bool is_marine = id == tables::AmpacityTableId::marine_us;
-  const Table& table = is_marine ? marine() : iec(id == tables::AmpacityTableId::enclosed_iec);
+  const Table& table = is_marine ? marine() : iec(id);
   std::size_t column = table.columns_c.size();
   for (std::size_t i = 0; i < table.columns_c.size(); ++i) {
     if (table.columns_c[i] <= around.insulation.number()) column = i;
@@ -141,6 +153,11 @@ std::optional<double> derated_a(tables::AmpacityTableId id, const std::string& s
   if (is_marine && around.hot_space) factor = std::min(factor, engine_factor(top_c));
   factor *= is_marine ? bundling_marine(around.circuits_bundled) : bundling_iec(around.circuits_bundled);
   if (!is_marine) factor *= std::min(1.0, std::sqrt(row->class2 / wire_ohm));
+  // Aluminium carries 0.78 of copper's current (IEC 60364-5-52: the ratio of the columns, from memory).
+  if (build.metal == tables::WireMetal::copper_clad_aluminium) factor *= 0.78;
+  // In one sheath: 0.9 in free air (ABYC, two conductors, from memory); the building tables are for two
+  // loaded conductors already, so there 1 is the most it can be.
+  if (build.two_core && is_marine) factor *= 0.9;
   return row->amperes[column] * factor;
 }
 

@@ -11,7 +11,7 @@ namespace reference_ampacity {
 
 // nullopt: the table has no figure there.
 std::optional<double> derated_a(tables::AmpacityTableId table, const std::string& size_id,
-                                const tables::Surroundings& around);
+                                const tables::Surroundings& around, tables::WireBuild build = {});
 // NEC 552.10(E)(1) for AWG sizes to 10; nullopt where the rule has none.
 std::optional<double> road_ceiling_a(const std::string& awg_id);
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <atomic>
 #include <cmath>
+#include <map>
 #include <mutex>
 #include <string>
 #include <thread>
@@ -49,44 +50,76 @@ std::string name_of(const Circuit& circuit, const Candidate& choice, const std::
          std::to_string(circuit.outlets.size()) + " outlets, " + std::to_string(circuit.supply.nominal.number()) + " V)";
 }
 
-void check_wire(const Circuit& circuit, const Candidate& choice, Findings& findings) {
-  const double fuse_a = choice.fuse->number();
-  for (const tables::Conductor* wire : {choice.size, choice.tail}) {
-    findings.expect(wire != nullptr, name_of(circuit, choice, "a conductor is missing"));
-    if (wire == nullptr) return;
-    const auto derated =
-        reference_ampacity::derated_a(circuit.wiring.ampacity_table, std::string(wire->id), circuit.wiring.around);
-    findings.expect(derated.has_value(), name_of(circuit, choice, "recommended past the end of a table"));
-    if (derated) {
-      findings.expect(fuse_a <= *derated * (1.0 + 1e-4), name_of(circuit, choice, "fuse above the derated ampacity"));
+// What protects each run, found here by walking from the block.
+std::vector<double> fuses_before(const Circuit& circuit, const Candidate& choice) {
+  std::map<circuit::OutletId, double> goes_on;   // what protects the wire that goes on from there
+  std::vector<double> fuses;
+  for (const circuit::Outlet& outlet : circuit.outlets) {
+    const auto before = goes_on.find(outlet.fed_from);
+    double fuse_a = before != goes_on.end() ? before->second : choice.fuse->number();
+    double inner_a = 1e9;
+    for (const circuit::InLine& part : outlet.run.in_line) {
+      const bool fuse = part.kind == circuit::InLineKind::fuse || part.kind == circuit::InLineKind::breaker;
+      if (fuse) inner_a = std::min(inner_a, part.rating.number());
     }
-    const bool road = circuit.setting == circuit::Setting::van || circuit.setting == circuit::Setting::trailer;
-    const auto ceiling = reference_ampacity::road_ceiling_a(std::string(wire->id));
-    if (road && ceiling) findings.expect(fuse_a <= *ceiling, name_of(circuit, choice, "fuse above the road rule"));
+    if (inner_a < 1e9) fuse_a = inner_a;
+    fuses.push_back(fuse_a);
+    goes_on[outlet.id] = fuse_a;
+  }
+  return fuses;
+}
+
+void check_conductor(const Circuit& circuit, const Candidate& choice, const std::string& size, tables::WireBuild build,
+                     double fuse_a, Findings& findings) {
+  const auto derated = reference_ampacity::derated_a(circuit.wiring.ampacity_table, size, circuit.wiring.around, build);
+  findings.expect(derated.has_value(), name_of(circuit, choice, "recommended past the end of a table"));
+  if (derated) findings.expect(fuse_a <= *derated * (1.0 + 1e-4), name_of(circuit, choice, "fuse above the derated ampacity of " + size));
+  const bool us_trailer = circuit.practice == tables::Practice::us_rv;
+  const auto ceiling = reference_ampacity::road_ceiling_a(size);
+  if (us_trailer && ceiling) findings.expect(fuse_a <= *ceiling, name_of(circuit, choice, "fuse above the code's limit"));
+}
+
+// Each conductor with the fuse that comes before it.
+void check_wire(const Circuit& circuit, const Candidate& choice, Findings& findings) {
+  const std::vector<double> fuses = fuses_before(circuit, choice);
+  for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
+    const circuit::Outlet& outlet = circuit.outlets[i];
+    const std::string run = outlet.run.size ? *outlet.run.size : std::string(choice.size->id);
+    const std::string tail = outlet.run.size ? run : std::string(choice.tail->id);
+    check_conductor(circuit, choice, run, {outlet.run.metal, outlet.run.two_core}, fuses[i], findings);
+    check_conductor(circuit, choice, tail, {}, fuses[i], findings);
   }
 }
 
 void check_parts(const Circuit& circuit, const Candidate& choice, Findings& findings) {
-  const units::Amperes fuse = *choice.fuse;
   const circuit::Wiring& wiring = circuit.wiring;
-  const auto holds = [&](const std::string& key, units::SquareMillimetres wire, bool ferrule,
-                         std::optional<units::Amperes> typed, const char* what) {
-    const tables::Part& part = *tables::part_by_key(key);
+  const auto takes = [&](const tables::Part& part, units::SquareMillimetres wire, bool ferrule, const char* what) {
     const units::SquareMillimetres largest =
         ferrule ? part.largest_with_ferrule.value_or(units::SquareMillimetres(0.0)) : part.largest_bare;
-    findings.expect(fuse <= typed.value_or(part.rated), name_of(circuit, choice, std::string("fuse above the ") + what));
     findings.expect(wire.number() <= largest.number() + 1e-6 && wire.number() >= part.smallest.number() - 1e-6,
                     name_of(circuit, choice, std::string("wire does not go into the ") + what));
   };
-  holds(wiring.clamp_part, choice.size->area, wiring.ferrule, wiring.clamp_rating, "clamp");
-  holds(wiring.splice_part, choice.size->area, false, std::nullopt, "splice");
-  holds(wiring.splice_part, choice.tail->area, false, std::nullopt, "splice (tail)");
-  for (const circuit::Outlet& outlet : circuit.outlets) {
-    holds(outlet.terminal_part, choice.tail->area, false, std::nullopt, "terminal");
-    const units::Amperes rated = outlet.rating.value_or(tables::part_by_key(outlet.outlet_part)->rated);
-    findings.expect(fuse <= rated, name_of(circuit, choice, "fuse above an outlet's rating"));
-    findings.expect(fuse <= tables::part_rating_with(*tables::part_by_key(outlet.terminal_part), choice.tail->area),
-                    name_of(circuit, choice, "fuse above what a tab carries with that wire"));
+  const tables::Part& clamp = *tables::part_by_key(wiring.clamp_part);
+  findings.expect(*choice.fuse <= wiring.clamp_rating.value_or(clamp.rated), name_of(circuit, choice, "fuse above the clamp"));
+  takes(clamp, choice.size->area, wiring.ferrule, "clamp");
+  const std::vector<double> fuses = fuses_before(circuit, choice);
+  for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
+    const circuit::Outlet& outlet = circuit.outlets[i];
+    if (outlet.run.size) continue;   // that wire is in already
+    if (outlet.joint == circuit::Joint::splice) {
+      const tables::Part& splice = *tables::part_by_key(wiring.splice_part);
+      findings.expect(fuses[i] <= splice.rated.number(), name_of(circuit, choice, "fuse above the splice"));
+      takes(splice, choice.size->area, false, "splice");
+      takes(splice, choice.tail->area, false, "splice (tail)");
+    }
+    const tables::Part& terminal = *tables::part_by_key(outlet.terminal_part);
+    takes(terminal, choice.tail->area, false, "terminal");
+    findings.expect(fuses[i] <= tables::part_rating_with(terminal, choice.tail->area).number(),
+                    name_of(circuit, choice, "fuse above what a terminal carries with that wire"));
+    const tables::Part& socket = *tables::part_by_key(outlet.outlet_part);
+    if (socket.limits_itself || socket.wired_in) continue;
+    findings.expect(fuses[i] <= outlet.rating.value_or(socket.rated).number(),
+                    name_of(circuit, choice, "fuse above an outlet's rating"));
   }
   if (circuit.setting != circuit::Setting::fixed) {
     findings.expect(wiring.splice_part != "splice-twist", name_of(circuit, choice, "twist-on connector in what moves"));
@@ -103,6 +136,12 @@ void check_fuse_is_standard(const Circuit& circuit, const Candidate& choice, Fin
   const auto& sizes = circuit.shelf.missing_sizes;
   findings.expect(std::find(sizes.begin(), sizes.end(), choice.size->id) == sizes.end(),
                   name_of(circuit, choice, "a size that the shop has not"));
+}
+
+bool lasts(const Circuit& circuit, std::size_t place) {
+  const network::LoadSlot slot = network::load_slots(circuit)[place];
+  const auto& devices = circuit.outlets[slot.outlet].devices;
+  return slot.device < devices.size() && devices[slot.device].use == circuit::Use::continuous;
 }
 
 // Random loadings within the cap: none may break what was promised.
@@ -123,17 +162,21 @@ void check_random_loadings(const Circuit& circuit, const Candidate& choice, rand
         for (double& part : loading) part *= demand.cap_a / used_a;
       }
       const auto solved = radial.solve(loading);
-      findings.expect(choice.fuse->number() >= 1.25 * solved.total_current_a * (1.0 - 1e-6),
-                      name_of(circuit, choice, "fuse below 1.25 x a current that may flow"));
+      // 125 % of what lasts for hours, 100 % of the rest, added up here load by load.
+      double asked_a = 0.0;
+      for (std::size_t k = 0; k < loading.size(); ++k) asked_a += solved.load_current_a[k] * (lasts(circuit, k) ? 1.25 : 1.0);
+      findings.expect(choice.fuse->number() >= asked_a * (1.0 - 1e-6),
+                      name_of(circuit, choice, "fuse below what its loads ask for"));
       for (std::size_t k = 0; k < loading.size(); ++k) {
-        const double drop = (solved.battery_voltage_v - solved.outlet_voltage_v[k]) / circuit.supply.nominal.number();
-        const double limit = circuit.outlets[k].drop_limit.value_or(circuit.drop_limit);
+        const double drop = (solved.battery_voltage_v - solved.device_voltage_v[k]) / circuit.supply.nominal.number();
+        const circuit::Outlet& outlet = circuit.outlets[demand.outlet[k]];
+        const double limit = outlet.drop_limit.value_or(circuit.drop_limit);
         if (state == network::BatteryState::resting) {
           findings.expect(drop <= limit + 1e-6, name_of(circuit, choice, "a loading breaks the drop limit"));
         }
-        const auto minimum = circuit.outlets[k].load.minimum_voltage;
+        const auto minimum = demand.load[k] != nullptr ? demand.load[k]->minimum_voltage : std::nullopt;
         if (minimum && loading[k] > 0.0 && demand.rated_a[k] > 0.0) {
-          findings.expect(solved.outlet_voltage_v[k] >= minimum->number() - 1e-5,
+          findings.expect(solved.device_voltage_v[k] >= minimum->number() - 1e-5,
                           name_of(circuit, choice, "a device gets less than its lowest voltage"));
         }
       }
@@ -147,7 +190,7 @@ void check_full_network(const Circuit& circuit, const Candidate& choice, Finding
   const network::Fitted fitted{choice.size, choice.tail, *choice.fuse};
   sizing::LoadingFinder finder(circuit, demand, fitted, network::BatteryState::resting);
   const std::size_t outlet = choice.worst_outlet;
-  const auto worst = finder.worst(sizing::Worst::drop, outlet);
+  const auto worst = finder.worst(sizing::Worst::drop, demand.point_of_outlet[outlet]);
   const network::BranchNetwork full = network::build(circuit, fitted, *worst.loading, network::BatteryState::resting);
   const network::Solution solved = network::solve(full.netlist);
   findings.expect(solved.outcome == network::Outcome::solved, name_of(circuit, choice, "the full network has no answer"));
@@ -155,12 +198,10 @@ void check_full_network(const Circuit& circuit, const Candidate& choice, Finding
   findings.expect(battery != nullptr, "no battery in the network");
   if (battery == nullptr || !solved.usable()) return;
   const auto id = circuit.outlets[outlet].id;
-  const auto* device = full.find({network::Element::device, id, network::Side::positive});
-  if (device == nullptr) return;
   const network::Branch& source = full.netlist.branch(battery->branch);
-  const network::Branch& load = full.netlist.branch(device->branch);
   const double posts_v = solved.between(source.to, source.from).number();
-  const double device_v = solved.between(load.from, load.to).number();
+  const double device_v = solved.between(full.outlet_contact(id, network::Side::positive),
+                                         full.outlet_contact(id, network::Side::negative)).number();
   const double drop = (posts_v - device_v) / circuit.supply.nominal.number();
   const double limit = circuit.outlets[outlet].drop_limit.value_or(circuit.drop_limit);
   findings.expect(drop <= limit + 1e-6, name_of(circuit, choice, "the full network breaks the drop limit"));
@@ -174,7 +215,7 @@ void check_far_short(const Circuit& circuit, const Candidate& choice, Findings& 
   Circuit hot = circuit;
   hot.wiring.wire_temperature = std::max(circuit.wiring.around.insulation, circuit.wiring.wire_temperature);
   const network::Fitted fitted{choice.size, choice.tail, *choice.fuse};
-  const network::Loading off(circuit.outlets.size(), 0.0);
+  const network::Loading off(network::load_slots(circuit).size(), 0.0);
   const network::BranchNetwork built = network::build(hot, fitted, off, network::BatteryState::low);
   for (const circuit::Outlet& outlet : circuit.outlets) {
     network::BranchNetwork shorted = built;
@@ -191,7 +232,7 @@ void check_far_short(const Circuit& circuit, const Candidate& choice, Findings& 
 
 void check_all_judged(const Circuit& circuit, const Answer& answer, Findings& findings) {
   for (const Candidate& candidate : answer.ladder) {
-    findings.expect(candidate.judgements.size() == 11, name_of(circuit, candidate, "a judgement is missing"));
+    findings.expect(candidate.judgements.size() == 15, name_of(circuit, candidate, "a judgement is missing"));
     bool all = candidate.fuse.has_value();
     for (std::size_t i = 0; i < candidate.judgements.size(); ++i) {
       const sizing::Judgement& judgement = candidate.judgements[i];

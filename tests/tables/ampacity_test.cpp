@@ -46,6 +46,7 @@ NoAmpacity why_not(AmpacityTableId table, const std::string& id, const Surroundi
 constexpr auto kMarine = AmpacityTableId::marine_us;
 constexpr auto kEnclosed = AmpacityTableId::enclosed_iec;
 constexpr auto kClipped = AmpacityTableId::clipped_iec;
+constexpr auto kBritish = AmpacityTableId::clipped_bs;
 
 }  // namespace
 
@@ -123,7 +124,7 @@ TEST_CASE("Bundling by the marine rule counts conductors, two to a circuit") {
   CHECK(factor(13) == 0.4);
 }
 
-TEST_CASE("IEC base figures, with the fine-strand factor shown apart") {
+TEST_CASE("Building figures for single wires (method B, and method C by the British table), with the fine-strand factor shown apart") {
   const auto& file = reference::read("ampacity_iec");
   const auto base = [](AmpacityTableId table, double area, double insulation) {
     std::string id;
@@ -138,7 +139,7 @@ TEST_CASE("IEC base figures, with the fine-strand factor shown apart") {
     const double area = row["area_mm2"].get<double>();
     for (const double insulation : {70.0, 75.0, 80.0, 89.9}) {
       CHECK(base(kEnclosed, area, insulation) == row["method_B1"].get<double>());
-      CHECK(base(kClipped, area, insulation) == row["method_C"].get<double>());
+      CHECK(base(kBritish, area, insulation) == row["method_C"].get<double>());
     }
     ++rows;
   }
@@ -146,14 +147,86 @@ TEST_CASE("IEC base figures, with the fine-strand factor shown apart") {
     const double area = row["area_mm2"].get<double>();
     for (const double insulation : {90.0, 105.0, 200.0}) {
       CHECK(base(kEnclosed, area, insulation) == row["method_B"].get<double>());
-      CHECK(base(kClipped, area, insulation) == row["method_C"].get<double>());
+      CHECK(base(kBritish, area, insulation) == row["method_C"].get<double>());
     }
     ++rows;
   }
   CHECK(rows == 22);
   // Typed a second time: the 25 mm2 row seen quoted from BS 7671 Table 4D1A.
   CHECK(base(kEnclosed, 25, 70) == 101);
-  CHECK(base(kClipped, 25, 70) == 114);
+  CHECK(base(kBritish, 25, 70) == 114);
+}
+
+TEST_CASE("IEC method C and two-core cable, IEC 60364-5-52 Tables B.52.2 and B.52.3 (from memory)") {
+  const auto& file = reference::read("ampacity_iec");
+  const auto read = [](AmpacityTableId table, const Conductor& size, double insulation, bool two_core) {
+    const auto result = tables::ampacity(table, size, place(insulation), {.metal = {}, .two_core = two_core});
+    REQUIRE(result.value.has_value());
+    return result.value->base.number() * result.value->sheath_factor;
+  };
+  int rows = 0;
+  for (const auto& row : file["base_two_loaded_iec_methods"]) {
+    for (const Conductor& size : tables::conductors(GaugeSystem::metric)) {
+      if (std::fabs(size.area.number() - row["area_mm2"].get<double>()) > 1e-9) continue;
+      ++rows;
+      for (const auto& [insulation, name] : {std::pair{70.0, "pvc70"}, std::pair{90.0, "xlpe90"}}) {
+        const double c = row[std::string(name) + "_C"].get<double>();
+        CHECK(read(kClipped, size, insulation, false) == c);
+        CHECK(read(kClipped, size, insulation, true) == c);   // method C: single or two-core alike
+        CHECK(read(kBritish, size, insulation, true) == doctest::Approx(c));
+        CHECK(read(kEnclosed, size, insulation, true) == doctest::Approx(row[std::string(name) + "_B2"].get<double>()));
+      }
+    }
+  }
+  CHECK(rows == 10);
+  const auto& small = file["base_two_core_1mm2"];
+  CHECK(read(kClipped, wire("1mm2"), 70, false) == small["pvc70_C"].get<double>());
+  CHECK(read(kClipped, wire("1mm2"), 90, false) == small["xlpe90_C"].get<double>());
+  CHECK(read(kEnclosed, wire("1mm2"), 70, true) == doctest::Approx(small["pvc70_B2"].get<double>()));
+  CHECK(read(kEnclosed, wire("1mm2"), 90, true) == doctest::Approx(small["xlpe90_B2"].get<double>()));
+  // Typed a second time: 2.5 mm2 PVC clipped 27 A, in conduit two-core 23 A.
+  CHECK(read(kClipped, wire("2.5mm2"), 70, false) == 27);
+  CHECK(read(kEnclosed, wire("2.5mm2"), 70, true) == doctest::Approx(23));
+}
+
+TEST_CASE("The remembered columns against seen ones: British 4E1A and three-core B2 and C from a machine manual") {
+  const auto& file = reference::read("ampacity_iec");
+  const auto read = [](AmpacityTableId table, const Conductor& size, double insulation, bool two_core) {
+    const auto result = tables::ampacity(table, size, place(insulation), {.metal = {}, .two_core = two_core});
+    REQUIRE(result.value.has_value());
+    return result.value->base.number() * result.value->sheath_factor;
+  };
+  for (const Conductor& size : tables::conductors(GaugeSystem::metric)) {
+    if (size.area.number() < 0.9 || size.area.number() > 71) continue;
+    // IEC clipped never above the British figure, and not 10 % below it.
+    for (const double insulation : {70.0, 90.0}) {
+      const double iec = read(kClipped, size, insulation, false);
+      const double british = read(kBritish, size, insulation, false);
+      CHECK(iec <= british);
+      CHECK(iec >= 0.9 * british);
+    }
+    // 70 degC against the seen 90 degC column. Heat balance: I70/I90 = sqrt(40/60 x R90/R70) = 0.84 at
+    // most, as thicker PVC and the weaker draught of cooler wire only take from it; never a third less.
+    for (const auto table : {kEnclosed, kClipped, kBritish}) {
+      const double ratio = read(table, size, 70, false) / read(table, size, 90, false);
+      CHECK(ratio <= std::sqrt(40.0 / 60.0 * (234.5 + 90.0) / (234.5 + 70.0)));
+      CHECK(ratio >= 0.72);
+    }
+  }
+  // Three loaded cores make half as much heat again as two: they carry less, but not below sqrt(2/3) of it.
+  int compared = 0;
+  for (const auto& row : file["base_three_loaded_pvc70_methods"]) {
+    for (const Conductor& size : tables::conductors(GaugeSystem::metric)) {
+      if (std::fabs(size.area.number() - row["area_mm2"].get<double>()) > 1e-9) continue;
+      for (const auto& [table, column] : {std::pair{kEnclosed, "method_B2_multicore"}, std::pair{kClipped, "method_C_multicore"}}) {
+        const double share = row[column].get<double>() / read(table, size, 70, true);
+        CHECK_MESSAGE(share < 1.0, size.id);
+        CHECK_MESSAGE(share > std::sqrt(2.0 / 3.0), size.id);
+        ++compared;
+      }
+    }
+  }
+  CHECK(compared == 16);
 }
 
 TEST_CASE("Fine strands carry what heats the wire as much as the table's own class 2 wire") {
@@ -213,7 +286,7 @@ TEST_CASE("Past a table's end there is no figure") {
 }
 
 TEST_CASE("Another gauge's wire never gets more than a row whose wire heats as much or more") {
-  for (const auto table : {kMarine, kEnclosed, kClipped}) {
+  for (const auto table : {kMarine, kEnclosed, kClipped, kBritish}) {
     const GaugeSystem own = table == kMarine ? GaugeSystem::awg : GaugeSystem::metric;
     const GaugeSystem other = table == kMarine ? GaugeSystem::metric : GaugeSystem::awg;
     int read = 0;
@@ -244,8 +317,8 @@ TEST_CASE("Another gauge's wire never gets more than a row whose wire heats as m
 }
 
 TEST_CASE("Thicker wire, better insulation, cooler air, smaller bundle: never less") {
-  for (const auto table : {kMarine, kEnclosed, kClipped}) {
-    for (const GaugeSystem system : {GaugeSystem::awg, GaugeSystem::metric}) {
+  for (const auto table : {kMarine, kEnclosed, kClipped, kBritish}) {
+    for (const GaugeSystem system : tables::gauge_systems()) {
       for (const bool hot : {false, true}) {
         double previous_size = 0.0;
         for (const Conductor& size : tables::conductors(system)) {
@@ -312,6 +385,49 @@ TEST_CASE("Road vehicle fuse ceilings: NEC 552.10(E)(1) (from memory) and their 
   CHECK(metric("6mm2") == 30);
   CHECK(metric("10mm2") == -1);
   CHECK(metric("8awg") == -1);
+  // SAE wire has less copper than the AWG of its number, so it takes the next smaller figure.
+  CHECK(metric("18sae") == 5);
+  CHECK(metric("12sae") == 15);
+  CHECK(metric("10sae") == 20);
+}
+
+TEST_CASE("SAE wire is read from the next smaller row, never more") {
+  CHECK(tables::ampacity(kMarine, wire("12sae"), place(105)).value->row == "14 AWG, 105 °C");
+  CHECK(why_not(kMarine, "18sae", place(105)) == NoAmpacity::table_ends);
+  for (const Conductor& size : tables::conductors(GaugeSystem::sae)) {
+    const auto result = tables::ampacity(kMarine, size, place(105));
+    if (!result.value) continue;
+    CHECK(result.value->derated.number() < amperes(kMarine, std::string(size.size) + "awg", place(105)));
+  }
+}
+
+TEST_CASE("What the wire is made of, and a common sheath, only ever take from its figure") {
+  for (const tables::AmpacityTable& table : tables::ampacity_tables()) {
+    for (const GaugeSystem system : tables::gauge_systems()) {
+      for (const Conductor& size : tables::conductors(system)) {
+        const auto plain = tables::ampacity(table.id, size, place(105));
+        for (const tables::WireMetalRow& metal : tables::wire_metals()) {
+          for (const bool two_core : {false, true}) {
+            const auto built = tables::ampacity(table.id, size, place(105), {metal.metal, two_core});
+            REQUIRE(built.value.has_value() == plain.value.has_value());
+            if (!built.value) continue;
+            const auto& v = *built.value;
+            CHECK(v.derated <= plain.value->derated);
+            CHECK(v.sheath_factor <= 1.0);
+            CHECK(v.sheath_factor > 0.7);
+            CHECK(v.derated.number() == doctest::Approx(plain.value->derated.number() * metal.ampacity_factor * v.sheath_factor));
+          }
+        }
+      }
+    }
+  }
+  // 33 CFR Table 5: 10 AWG 105 degC 60 A; 0.9 of it in a common sheath, 0.78 as copper-clad aluminium.
+  const auto built = [](tables::WireBuild build) {
+    return tables::ampacity(kMarine, wire("10awg"), place(105), build).value->derated.number();
+  };
+  CHECK(built({tables::WireMetal::copper, true}) == doctest::Approx(54.0));
+  CHECK(built({tables::WireMetal::tinned_copper, false}) == doctest::Approx(60.0));
+  CHECK(built({tables::WireMetal::copper_clad_aluminium, false}) == doctest::Approx(46.8));
 }
 
 TEST_CASE("Tables are found by key") {
@@ -323,4 +439,8 @@ TEST_CASE("Tables are found by key") {
   CHECK(tables::ampacity_table_by_key("none") == nullptr);
   CHECK(tables::default_ampacity_table(GaugeSystem::awg) == kMarine);
   CHECK(tables::default_ampacity_table(GaugeSystem::metric) == kEnclosed);
+  CHECK(tables::default_ampacity_table(GaugeSystem::sae) == kMarine);
+  // The key that old files hold now reads IEC's own figures, nowhere above the British they had.
+  CHECK(tables::ampacity_table_by_key("clipped-iec")->id == kClipped);
+  CHECK(tables::ampacity_table_by_key("clipped-bs")->name.find("British") != std::string_view::npos);
 }

@@ -43,9 +43,13 @@ TEST_CASE("No citation is empty and no id is used twice") {
 }
 
 TEST_CASE("Every table leads to a registered citation") {
-  for (const auto system : {tables::GaugeSystem::awg, tables::GaugeSystem::metric}) {
+  for (const auto system : tables::gauge_systems()) {
     for (const tables::Conductor& size : tables::conductors(system)) {
       check_registered(size.citation);
+      for (const tables::WireMetalRow& row : tables::wire_metals()) {
+        check_registered(row.citation);
+        check_registered(&tables::resistance_citation(size, row.metal));
+      }
       for (const tables::AmpacityTable& table : tables::ampacity_tables()) {
         for (const double rating : tables::insulation_ratings_c()) {
           for (const bool hot : {false, true}) {
@@ -56,6 +60,8 @@ TEST_CASE("Every table leads to a registered citation") {
             if (!result.value) continue;
             check_registered(result.value->base_citation);
             check_registered(result.value->strand_citation);
+            check_registered(result.value->metal_citation);
+            check_registered(result.value->sheath_citation);
             check_registered(result.value->ambient_citation);
             check_registered(result.value->bundling_citation);
           }
@@ -65,9 +71,9 @@ TEST_CASE("Every table leads to a registered citation") {
   }
   for (const tables::AmpacityTable& table : tables::ampacity_tables()) check_registered(table.citation);
   for (const tables::FuseFamily& family : tables::fuse_families()) check_registered(family.citation);
+  for (const tables::FuseFamily* kind : tables::main_fuse_kinds()) check_registered(kind->citation);
   for (const tables::BatteryKind& kind : tables::battery_kinds()) check_registered(kind.citation);
-  for (const auto kind : {tables::PartKind::clamp, tables::PartKind::splice, tables::PartKind::terminal,
-                          tables::PartKind::outlet}) {
+  for (const auto kind : tables::part_kinds()) {
     for (const tables::Part& part : tables::parts(kind)) {
       check_registered(part.citation);
       check_registered(&tables::part_rating_citation(part, part.largest_bare));

@@ -141,6 +141,61 @@ void others(Model& m) {
   if (ui::button("Delete circuit", {.kind = ui::Kind::quiet})) ui::open_sheet("delete");
 }
 
+void vehicle(Model& m) {
+  ui::begin_card("built", {.name = "As it is built"});
+  ui::card_title("As it is built");
+  if (const auto k = ui::knowledge_row("Fuse", m.fuse, {.value = "15 A"})) m.fuse = *k;
+  if (const auto k = ui::knowledge_row("Wire, block to A", m.wire, {.value = "10 AWG"})) m.wire = *k;
+  if (const auto k = ui::knowledge_row("Tails", m.tail, {.value = "75 mm"})) m.tail = *k;
+  ui::end_card();
+  ui::begin_card("devices");
+  ui::card_title("What is it for?", "typical figures");
+  const std::array<ui::Tile, 8> tiles{{{.label = "Lights", .figure = "10 W", .icon = ui::Icon::lamp},
+                                       {.label = "Phone charger", .figure = "15 W", .icon = ui::Icon::phone},
+                                       {.label = "Cool box", .figure = "45 W", .icon = ui::Icon::cool_box},
+                                       {.label = "Diesel heater", .figure = "10 A to start, 1.5 A on", .icon = ui::Icon::heater},
+                                       {.label = "Pump", .figure = "5 A", .icon = ui::Icon::pump},
+                                       {.label = "Laptop", .figure = "65 W", .icon = ui::Icon::laptop},
+                                       {.label = "Inverter", .figure = "300 W", .icon = ui::Icon::inverter, .disabled = true},
+                                       {.label = "Socket for anything", .icon = ui::Icon::socket}}};
+  std::array<ui::Tile, 8> shown = tiles;
+  shown[m.tile].chosen = true;
+  if (const auto tile = ui::tile_grid("Kinds of device", shown)) m.tile = *tile;
+  ui::end_card();
+  ui::begin_card("volts");
+  ui::card_title("Where the volts go", "at C, 10 A");
+  const std::array<ui::Bar, 5> bars{{{.label = "Feeder", .fill = 0.2, .value = "0.06 V"},
+                                     {.label = "Fuse", .fill = 0.1, .value = "0.03 V"},
+                                     {.label = "Wire, block to C", .fill = 1.0, .value = "0.31 V", .sub = "red and black", .tone = ui::Tone::caution},
+                                     {.label = "Joints", .fill = 0.42, .value = "0.13 V", .sub = "2 splices, 4 terminals"},
+                                     {.label = "Switch", .fill = 0.0, .value = "0.00 V"}}};
+  ui::bar_list("Where the volts go", bars, {.total = "Together", .total_value = "0.53 V"});
+  ui::end_card();
+  ui::begin_card("block", {.name = "Fuse block"});
+  if (ui::begin_group("Lights", {.count = "3", .count_said = "3 circuits", .value = "6.2 A", .icon = ui::Icon::lamp, .open_at_first = true})) {
+    if (ui::list_row("Ceiling", {.sub = "position 1", .value = "2 A"})) ++m.pressed;
+    if (ui::list_row("Reading lamps", {.sub = "position 2", .value = "1.2 A"})) ++m.pressed;
+    if (ui::begin_group("Outside", {.count = "1", .value = "3 A"})) {
+      if (ui::list_row("Awning", {.value = "3 A"})) ++m.pressed;
+      ui::end_group();
+    }
+    ui::end_group();
+  }
+  if (ui::begin_group("Water", {.count = "2", .count_said = "2 circuits", .value = "9 A", .sub = "pump and heater", .icon = ui::Icon::pump,
+                                .tone = ui::Tone::caution})) {
+    ui::paragraph("The pump starts with more.");
+    ui::end_group();
+  }
+  if (ui::begin_group("Nothing fitted", {.count = "0"})) ui::end_group();
+  ui::end_card();
+}
+
+void vehicle_page(Model& m) {
+  ui::begin_page("vehicle", {.title = "Repair trailer", .back = true});
+  vehicle(m);
+  ui::end_page();
+}
+
 void page(Model& m) {
   const auto events = ui::begin_page("gallery", {.title = "Bench outlets", .subtitle = "Repair trailer · fuse position 4", .title_opens = true, .title_hint = "Notebook"});
   m.pressed += events.more || events.title ? 1 : 0;
@@ -150,6 +205,7 @@ void page(Model& m) {
   inputs(m);
   ui::end_columns();
   others(m);
+  vehicle(m);
   const std::vector<ui::Place> places{{"Size", ui::Icon::ruler}, {"Wire", ui::Icon::wire}, {"Prove", ui::Icon::check}, {"Trace", ui::Icon::pulse}, {"Tables", ui::Icon::table}};
   if (const auto place = ui::end_page(places, m.place)) m.place = *place;
   if (ui::begin_sheet("sheet", {.title = "Circuit settings", .subtitle = "Repair trailer"})) {

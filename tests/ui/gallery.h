@@ -15,6 +15,8 @@ struct Model {
   int pressed = 0;
   std::size_t place = 0;
   std::size_t size = 2;
+  ui::Knowledge wire = ui::Knowledge::guessed, fuse = ui::Knowledge::known, tail = ui::Knowledge::unknown;
+  std::size_t tile = 2;
   bool shelf[5] = {true, true, true, false, false};
 };
 
@@ -23,6 +25,8 @@ drawing::Picture chain(int outlets);
 void answers(Model& m);
 void inputs(Model& m);
 void others(Model& m);
+void vehicle(Model& m);
 void page(Model& m);
+void vehicle_page(Model& m);      // what vehicle() shows, alone
 
 }  // namespace gallery

@@ -18,7 +18,7 @@ struct Number {
       ui::begin_page("p", {.title = "P"});
       ui::begin_card("c");
       if (const auto c = ui::stepper("Run", {.sub = "one way", .shown = std::to_string(value).substr(0, 5) + " m", .value = value, .low = low,
-                                             .high = high, .step = 0.1, .allowed = "0.1 m to 100 m", .read = read, .unit_keys = {{"m"}, {"ft", false}, {"in", false}}})) {
+                                             .high = high, .step = 0.1, .allowed = "0.1 m to 100 m", .unit = "m", .read = read, .unit_keys = {{"m"}, {"ft", false}, {"in", false}}})) {
         value = c->value;
         typed = c->typed;
         ++changes;
@@ -159,6 +159,22 @@ TEST_CASE("keys for units: feet and inches are written on, a whole unit is delet
   CHECK(n.h.find(ui::Role::status, "10 ft 6") != nullptr);
   n.keys({"OK"});
   CHECK(n.typed == "10 ft 6");
+}
+
+TEST_CASE("the unit of a bare number stands beside it from the first digit, and gives way to a typed one") {
+  Number n;
+  n.h.press(ui::Role::spin, "Run");
+  n.keys({"5"});
+  CHECK(n.h.find(ui::Role::status, "5 m") != nullptr);
+  n.keys({"Decimal point", "2"});
+  CHECK(n.h.find(ui::Role::status, "5.2 m") != nullptr);
+  n.keys({"ft"});
+  CHECK(n.h.find(ui::Role::status, "5.2 ft") != nullptr);
+  CHECK_FALSE(n.h.shows("5.2 ft m"));
+  n.keys({"Clear"});
+  CHECK(n.h.find(ui::Role::status, "Nothing typed") != nullptr);
+  n.keys({"7", "OK"});
+  CHECK(n.typed == "7");                   // the field knows what a bare number is
 }
 
 TEST_CASE("a second point in a number, and far too many digits, are not taken") {

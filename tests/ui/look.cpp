@@ -11,7 +11,7 @@ struct Shot {
   float width, height;
   double text;
   bool dark;
-  const char* open;         // sheet to open, or "keypad"
+  const char* open;         // sheet to open, "keypad", or "vehicle": that page alone
   float scroll;             // px down
 };
 
@@ -23,9 +23,10 @@ void take(const std::string& folder, const Shot& shot) {
   h.window.text_scale = shot.text;
   h.window.dark = shot.dark;
   gallery::Model model;
-  h.draw = [&] { gallery::page(model); };
-  h.settle();
   const std::string open = shot.open;
+  const bool vehicle = open == "vehicle";
+  h.draw = [&] { vehicle ? gallery::vehicle_page(model) : gallery::page(model); };
+  h.settle();
   if (open == "keypad") h.press(ui::Role::spin, "At most at once");
   if (open == "wrong") {
     h.press(ui::Role::spin, "At most at once");
@@ -60,6 +61,9 @@ int main(int argc, char** argv) {
       {"delete", 412, 915, 1, true, "delete", 0}, {"toast", 412, 915, 1, false, "toast", 0}, {"small-1", 320, 640, 1, false, "", 0},
       {"large-1", 320, 900, 2, false, "", 0},    {"large-2", 320, 900, 2, false, "", 1700}, {"large-3", 320, 900, 2, false, "", 3400},
       {"large-keypad", 320, 640, 2, false, "keypad", 0},
+      {"vehicle-412-day", 412, 1640, 1, false, "vehicle", 0}, {"vehicle-412-night", 412, 1640, 1, true, "vehicle", 0},
+      {"vehicle-320-day", 320, 1900, 1, false, "vehicle", 0}, {"vehicle-320-night", 320, 1900, 1, true, "vehicle", 0},
+      {"vehicle-large", 320, 3200, 2, false, "vehicle", 0},
       {"wide", 1280, 900, 1, false, "", 0},      {"low", 740, 360, 1, false, "", 0},        {"low-keypad", 740, 360, 1, true, "keypad", 0},
   };
   for (const Shot& shot : shots) take(folder, shot);

@@ -8,6 +8,7 @@
 
 #include "units/parse.h"
 
+using units::Measure;
 using units::Preference;
 
 namespace {
@@ -15,6 +16,9 @@ namespace {
 std::string amperes(double a) { return units::amperes_text(units::Amperes(a)); }
 std::string volts(double v) { return units::volts_text(units::Volts(v)); }
 std::string metric(double m) { return units::length_text(units::Metres(m), Preference::metric); }
+double read(const std::string& text, Measure measure, Preference bare = Preference::metric) {
+  return units::read(text, measure, bare).core.value();
+}
 std::string feet(double m) { return units::length_text(units::Metres(m), Preference::us); }
 
 // Text as people write it: no exponent, no negative zero.
@@ -47,6 +51,7 @@ TEST_CASE("Numbers as the trade writes them") {
   CHECK(units::ohms_text(units::Ohms(28.8)) == "28.8 Ω");
   CHECK(units::ohms_text(units::Ohms(0.123)) == "123 mΩ");
   CHECK(units::ohms_text(units::Ohms(10e6)) == "10 MΩ");
+  CHECK(units::ohms_text(units::Ohms(1500.0)) == "1.5 kΩ");
   CHECK(units::ohms_text(units::Ohms(0.99999)) == "1 Ω");
   CHECK(units::seconds_text(units::Seconds(0.15)) == "0.15 s");
   CHECK(units::seconds_text(units::Seconds(600)) == "10 min");
@@ -111,20 +116,19 @@ TEST_CASE("What is written reads back as the same number, to its rounding") {
       return std::fabs(y - x) <= relative * std::fabs(x) + absolute;
     };
     check_written(amperes(x));
-    CHECK(near(units::parse_amperes(amperes(x)).value.value().number(), 0.005, 1e-12));
-    CHECK(near(units::parse_watts(units::watts_text(units::Watts(x))).value.value().number(), 0.005, 1e-12));
+    CHECK(near(read(amperes(x), Measure::current), 0.005, 1e-12));
+    CHECK(near(read(units::watts_text(units::Watts(x)), Measure::power), 0.005, 1e-12));
     CHECK(near(units::parse_volts(volts(x)).value.value().number(), 0.0, 0.0501));
     CHECK(near(units::parse_percent(units::percent_text(x)).value.value(), 0.0, 0.000501));
     CHECK(near(units::parse_number(units::number_text(x, 6)).value.value(), 5e-6, 0.0));
     const double mm = 0.00501;
     const double inch = 0.0127 + 1e-9;
-    CHECK(near(units::parse_length(metric(x), Preference::us).value.value().number(), 0.0, mm));
-    CHECK(near(units::parse_length(feet(x), Preference::metric).value.value().number(), 0.0, inch));
-    CHECK(near(units::parse_celsius(units::celsius_text(units::Celsius(x), Preference::us), Preference::metric)
-                   .value.value().number(), 0.0, 0.2778 + 1e-9));
+    CHECK(near(read(metric(x), Measure::length, Preference::us), 0.0, mm));
+    CHECK(near(read(feet(x), Measure::length), 0.0, inch));
+    CHECK(near(read(units::celsius_text(units::Celsius(x), Preference::us), Measure::temperature), 0.0, 0.2778 + 1e-9));
     // Written, read and written again is the same text.
-    CHECK(amperes(units::parse_amperes(amperes(x)).value.value().number()) == amperes(x));
-    CHECK(feet(units::parse_length(feet(x), Preference::us).value.value().number()) == feet(x));
-    CHECK(metric(units::parse_length(metric(x), Preference::us).value.value().number()) == metric(x));
+    CHECK(amperes(read(amperes(x), Measure::current)) == amperes(x));
+    CHECK(feet(read(feet(x), Measure::length, Preference::us)) == feet(x));
+    CHECK(metric(read(metric(x), Measure::length, Preference::us)) == metric(x));
   }
 }

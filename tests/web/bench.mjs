@@ -12,9 +12,10 @@ import { nextCheck } from './trace_bench.mjs';
 import { chainFile, importFile, openNotebook, scratch, understand } from './walk.mjs';
 
 const SLOW = 4;            // the CPU slowed so many times, as a cheap phone's
-const STARTS = 7;
-const INPUTS = 40;
-const STEPS = 12;
+const STARTS = 5;
+const INPUTS = 24;
+const STEPS = 8;
+const IDLE_MS = 3000;
 
 const median = (values) => quantile(values, 0.5);
 const ms = (value) => (value < 10 ? value.toFixed(1) : value.toFixed(0)) + ' ms';
@@ -122,11 +123,11 @@ async function rest(browser, server) {
   const phone = await openPhone(browser, server.url);
   const { page } = phone;
   await understand(page);
-  await sleep(1500);
+  await sleep(1000);
   const before = await page.evaluate(() => branchlight.frames);
-  await sleep(5000);
+  await sleep(IDLE_MS);
   const drawn = await page.evaluate(() => branchlight.frames) - before;
-  line('  frames in 5 idle seconds', drawn);
+  line(`  frames in ${IDLE_MS / 1000} idle seconds`, drawn);
   line('  wasm memory', kB(await page.evaluate(() => branchlight.heapBytes)));
   await phone.context.close();
 }

@@ -16,13 +16,11 @@
 //   await heard(page)                                 // text of the live regions
 //   await said(page)                                  // every name and value on the page, in reading order, as lines
 //   await offline(phone.context, true)                // Chromium's own switch; server.stop() is the other half
-//   await shot(page, 'size-412-day')                  // PNG at pixel ratio 3 in tests/web/shots/
 //   await resize(page, { width: 915, height: 412 })   // turned, or another window
 //   await tree(page)                                  // accessibility tree as text, for a failing test's message
 //   await openDesktop(browser, url, { width: 1280, height: 800 })   // mouse and keyboard instead of a finger
 //
-// Interact at pixel ratio 1 (software GL draws 7 frames a second at 2.6); shot() raises it for the picture.
-import { mkdirSync, writeFileSync } from 'node:fs';
+// Interact at pixel ratio 1: software GL draws 7 frames a second at 2.6.
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
@@ -30,9 +28,10 @@ import { serve } from '../../web/serve.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
 export const DIST = process.env.BRANCHLIGHT_DIST || join(here, '..', '..', 'dist');
-export const SHOTS = process.env.BRANCHLIGHT_SHOTS || join(here, 'shots');
+// Without a GPU the page itself is put together by the processor anyway: only the canvas needs GL.
 export const CHROMIUM_ARGS = ['--no-sandbox', '--use-angle=swiftshader', '--enable-unsafe-swiftshader',
-  '--ignore-gpu-blocklist', '--disable-background-networking', '--disable-component-update', '--no-first-run'];
+  '--ignore-gpu-blocklist', '--disable-gpu-compositing', '--disable-background-networking', '--disable-component-update',
+  '--no-first-run'];
 const CHROMIUM = process.env.BRANCHLIGHT_CHROMIUM || '/usr/bin/chromium';
 
 export const sleep = (ms) => new Promise((done) => setTimeout(done, ms));
@@ -225,21 +224,3 @@ export const said = (page) => page.evaluate(() => [...document.querySelectorAll(
 }).filter(Boolean).join('\n'));
 
 export const offline = (context, off) => context.setOffline(off);
-
-// ---- pictures
-
-export async function shot(page, name, ratio = 3) {
-  mkdirSync(SHOTS, { recursive: true });
-  const { width, height } = page.viewportSize();
-  const session = await cdp(page);
-  const mobile = await hasTouch(page);
-  const metrics = (deviceScaleFactor) => session.send('Emulation.setDeviceMetricsOverride',
-    { width, height, deviceScaleFactor, mobile });
-  const before = await page.evaluate(() => devicePixelRatio);
-  await metrics(ratio);
-  await fitted(page, ratio);
-  const picture = await session.send('Page.captureScreenshot', { format: 'png' });
-  writeFileSync(join(SHOTS, name + '.png'), Buffer.from(picture.data, 'base64'));
-  await metrics(before);
-  await fitted(page, before);
-}

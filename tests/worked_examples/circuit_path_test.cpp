@@ -29,8 +29,8 @@ nlohmann::json example(const std::string& id) {
 Circuit one_outlet(tables::GaugeSystem gauge, double amperes, double run_m, double wire_c) {
   Circuit made = circuit::new_circuit(gauge);
   made.setting = circuit::Setting::fixed;
-  made.outlets[0].run = units::Metres(run_m);
-  made.outlets[0].load.rating = amperes;
+  made.outlets[0].run.length = units::Metres(run_m);
+  made.outlets[0].devices.front().load.rating = amperes;
   made.outlets[0].outlet_part = "wired-medium";
   made.outlets[0].terminal_part = "screw-16";
   made.wiring.clamp_part = "clamp-16";

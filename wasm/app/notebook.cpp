@@ -1,9 +1,8 @@
 #include "app/notebook.h"
 
 #include <algorithm>
-#include <charconv>
 
-#include "app/preferences.h"
+#include "app/lines.h"
 #include "circuit/limits.h"
 #include "document/circuit_file.h"
 
@@ -12,27 +11,17 @@ namespace {
 
 constexpr std::string_view kCircuitPrefix = "circuit/";
 
-std::optional<std::uint32_t> number_in(std::string_view text) {
-  std::uint32_t number = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
-  if (error != std::errc{} || end != text.data() + text.size() || number == 0) return std::nullopt;
-  return number;
-}
-
 std::optional<std::uint32_t> number_in_key(std::string_view key) {
   if (!key.starts_with(kCircuitPrefix)) return std::nullopt;
-  const auto number = number_in(key.substr(kCircuitPrefix.size()));
+  const auto number = counted_number(key.substr(kCircuitPrefix.size()));
   // "circuit/007" is not a key of ours: we would write "circuit/7" and lose the link.
   return number && circuit_key(*number) == key ? number : std::nullopt;
 }
 
 std::vector<std::uint32_t> numbers_in(std::string_view text) {
   std::vector<std::uint32_t> numbers;
-  while (!text.empty()) {
-    const std::size_t space = text.find(' ');
-    if (const auto number = number_in(text.substr(0, space))) numbers.push_back(*number);
-    text = space == std::string_view::npos ? std::string_view{} : text.substr(space + 1);
-  }
+  while (!text.empty())
+    if (const auto number = counted_number(take_word(text))) numbers.push_back(*number);
   return numbers;
 }
 
@@ -80,9 +69,9 @@ void Notebook::read_index(std::string_view text) {
   std::vector<std::uint32_t> order;
   for (const Line& line : split_lines(text)) {
     if (line.word == "order") order = numbers_in(line.rest);
-    if (line.word == "open") open_ = number_in(line.rest).value_or(0);
-    if (line.word == "demo") demo_ = number_in(line.rest).value_or(0);
-    if (line.word == "next") next_number_ = std::max(next_number_, number_in(line.rest).value_or(1));
+    if (line.word == "open") open_ = counted_number(line.rest).value_or(0);
+    if (line.word == "demo") demo_ = counted_number(line.rest).value_or(0);
+    if (line.word == "next") next_number_ = std::max(next_number_, counted_number(line.rest).value_or(1));
   }
   const auto place = [&order](const Stored& stored) {
     const auto at = std::find(order.begin(), order.end(), stored.number);

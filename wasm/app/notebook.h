@@ -76,7 +76,5 @@ class Notebook {
 
 std::string circuit_key(std::uint32_t number);
 inline constexpr std::string_view kNotebookKey = "notebook";
-inline constexpr std::string_view kPreferencesKey = "preferences";
-inline constexpr std::string_view kQuickKey = "quick";
 
 }  // namespace app

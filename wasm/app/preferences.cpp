@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
-#include <iterator>
+
+#include "app/lines.h"
 
 namespace app {
 namespace {
@@ -32,30 +32,13 @@ std::string word_of(const Words& words, Value value) {
 }
 
 bool read_text_size(std::string_view text, int& size) {
-  int read = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), read);
-  const bool whole = error == std::errc{} && end == text.data() + text.size();
-  if (!whole || read < kSmallestText || read > kLargestText) return false;
-  size = read;
+  const auto read = whole_number(text);
+  if (!read || *read < kSmallestText || *read > kLargestText) return false;
+  size = static_cast<int>(*read);
   return true;
 }
 
 }  // namespace
-
-std::vector<Line> split_lines(std::string_view text) {
-  std::vector<Line> lines;
-  while (!text.empty()) {
-    const std::size_t end = text.find('\n');
-    std::string_view line = text.substr(0, end);
-    text = end == std::string_view::npos ? std::string_view{} : text.substr(end + 1);
-    if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
-    if (line.empty()) continue;
-    const std::size_t space = line.find(' ');
-    lines.push_back({line.substr(0, space),
-                     space == std::string_view::npos ? std::string_view{} : line.substr(space + 1)});
-  }
-  return lines;
-}
 
 Preferences read_preferences(std::string_view text) {
   Preferences read;

@@ -26,11 +26,4 @@ struct Preferences {
 Preferences read_preferences(std::string_view text);    // never fails: what can not be read stays as it was
 std::string write_preferences(const Preferences& preferences);
 
-// "word rest of line" pairs of a record, in order; shared by the small records of the app.
-struct Line {
-  std::string_view word;
-  std::string_view rest;
-};
-std::vector<Line> split_lines(std::string_view text);
-
 }  // namespace app

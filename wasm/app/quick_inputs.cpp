@@ -4,7 +4,7 @@
 #include <cstdio>
 #include <optional>
 
-#include "app/preferences.h"
+#include "app/lines.h"
 #include "units/parse.h"
 
 namespace app {
@@ -25,7 +25,7 @@ std::string number(double value) {
 }
 
 std::optional<double> read_value(const calculators::Input& input, std::string_view text) {
-  if (input.unit == calculators::Unit::choice) {
+  if (!input.choices.empty()) {
     const auto index = calculators::choice_index(input, text);
     return index ? std::optional(static_cast<double>(*index)) : std::nullopt;
   }
@@ -48,9 +48,7 @@ calculators::Values QuickInputs::values(const calculators::Calculator& calculato
   if (found == lines_.end()) return values;
   std::string_view rest = found->second;
   while (!rest.empty()) {
-    const std::size_t end = rest.find(' ');
-    const std::string_view pair = rest.substr(0, end);
-    rest = end == std::string_view::npos ? std::string_view{} : rest.substr(end + 1);
+    const std::string_view pair = take_word(rest);
     const std::size_t equals = pair.find('=');
     if (equals == std::string_view::npos) continue;
     const auto index = calculators::input_index(calculator, pair.substr(0, equals));
@@ -72,7 +70,7 @@ void QuickInputs::set(const calculators::Calculator& calculator, const calculato
     if (!fits(input, values[i])) continue;
     if (!text.empty()) text += " ";
     text += std::string(input.key) + "=";
-    text += input.unit == calculators::Unit::choice
+    text += !input.choices.empty()
                 ? std::string(input.choices[static_cast<std::size_t>(values[i])].key)
                 : number(values[i]);
   }

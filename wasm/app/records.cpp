@@ -46,4 +46,10 @@ std::string Records::trouble() const {
   return "Not saved" + (why.empty() ? std::string() : ": " + why) + ".";
 }
 
+std::string text_of(const std::vector<platform::StoredRecord>& stored, std::string_view key) {
+  for (const platform::StoredRecord& record : stored)
+    if (record.key == key) return record.text;
+  return {};
+}
+
 }  // namespace app

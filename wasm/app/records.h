@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "platform/platform.h"
 
@@ -34,5 +35,8 @@ class Records {
   std::map<std::string, std::optional<std::string>, std::less<>> latest_;  // nullopt: removed
   std::map<std::string, std::string, std::less<>> failures_;               // key -> why
 };
+
+// The text under a key among what the host kept; empty: none.
+std::string text_of(const std::vector<platform::StoredRecord>& stored, std::string_view key);
 
 }  // namespace app

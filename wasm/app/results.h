@@ -1,11 +1,12 @@
-// What is computed from the open circuit, each once per revision and only when a screen asks.
+// What follows from the open circuit: worked out once for each revision, before the frame that shows
+// it and only what it shows. While a frame is drawn it is only read, and an edit in the middle of a
+// frame leaves it as it was until the next.
 #pragma once
 
-#include <cstdint>
-#include <map>
 #include <optional>
-#include <string>
 
+#include "app/revision.h"
+#include "app/route.h"
 #include "circuit/circuit.h"
 #include "sizing/answer.h"
 #include "sizing/fixes.h"
@@ -14,19 +15,36 @@ namespace app {
 
 class Results {
  public:
-  // Forgets everything when the revision is another one.
-  void follow(std::uint64_t revision);
-  const sizing::Answer& answer(const circuit::Circuit& circuit);
-  const sizing::Fixes& fixes(const circuit::Circuit& circuit, const tables::Conductor& size);
-  const sizing::Candidate& judge(const circuit::Circuit& circuit, const tables::Conductor& size);
-  const sizing::Reach& reach(const circuit::Circuit& circuit, const circuit::InHand& in_hand);
+  // For Size and the sheet over it. `circuit`: the open one; nullptr: there is none.
+  void work_out(const Current& current, const circuit::Circuit* circuit, const Route& shown);
+
+  [[nodiscard]] const Current& of() const { return of_; }
+  [[nodiscard]] bool has_answer() const { return answer_.has_value(); }
+  [[nodiscard]] const sizing::Answer& answer() const;             // ask has_answer() first
+  // The size to look for fixes with where nothing fits; nullptr: none.
+  [[nodiscard]] const tables::Conductor* nearest() const { return nearest_; }
+
+  // Of the size in hand, on the sheets Why and What if; nullptr: there is none to judge.
+  [[nodiscard]] const tables::Conductor* size_in_hand() const { return in_hand_; }
+  [[nodiscard]] const sizing::Candidate* judged() const { return judged_ ? &*judged_ : nullptr; }
+  [[nodiscard]] const sizing::Fixes* fixes() const { return fixes_ ? &*fixes_ : nullptr; }   // What if only
+
+  // The wire and fuse in hand, on the sheet Reach, and what they reach.
+  [[nodiscard]] const sizing::Reach* reach() const { return reach_ ? &*reach_ : nullptr; }
+  [[nodiscard]] const circuit::InHand& reach_of() const { return reach_of_; }
 
  private:
-  std::uint64_t revision_ = 0;
+  void follow(const Current& current);
+  void judge_in_hand(const circuit::Circuit& circuit, const tables::Conductor* size, bool with_fixes);
+  void work_out_reach(const circuit::Circuit& circuit);
+
+  Current of_;
   std::optional<sizing::Answer> answer_;
-  std::map<std::string, sizing::Fixes, std::less<>> fixes_;        // by conductor id
-  std::map<std::string, sizing::Candidate, std::less<>> judged_;
-  std::optional<circuit::InHand> reach_for_;
+  const tables::Conductor* nearest_ = nullptr;
+  const tables::Conductor* in_hand_ = nullptr;
+  std::optional<sizing::Candidate> judged_;
+  std::optional<sizing::Fixes> fixes_;
+  circuit::InHand reach_of_;
   std::optional<sizing::Reach> reach_;
 };
 

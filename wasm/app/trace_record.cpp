@@ -1,12 +1,12 @@
 #include "app/trace_record.h"
 
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
+#include <utility>
 
-#include "app/preferences.h"
+#include "app/lines.h"
 #include "tables/conductor.h"
 
 namespace app {
@@ -24,20 +24,6 @@ constexpr std::array<ToolWord, 4> kTools{{{"meter", &diagnosis::Tools::meter},
                                           {"lamp", &diagnosis::Tools::lamp},
                                           {"device", &diagnosis::Tools::device},
                                           {"fuse", &diagnosis::Tools::spare_fuse}}};
-
-std::string_view take_word(std::string_view& rest) {
-  const std::size_t space = rest.find(' ');
-  const std::string_view word = rest.substr(0, space);
-  rest = space == std::string_view::npos ? std::string_view{} : rest.substr(space + 1);
-  return word;
-}
-
-std::optional<std::uint32_t> number_of(std::string_view text) {
-  std::uint32_t number = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
-  if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
-  return number;
-}
 
 // A typed text is one line of the record, and a tab parts a question from its answer.
 std::string one_line(std::string_view text) {
@@ -101,7 +87,7 @@ std::optional<diagnosis::Entry> entry_of(diagnosis::EntryKind kind, std::string_
 
 std::optional<diagnosis::Neighbour> neighbour_of(std::string_view rest) {
   diagnosis::Neighbour neighbour;
-  const auto position = number_of(take_word(rest));
+  const auto position = whole_number(take_word(rest));
   if (!position || *position > 999) return std::nullopt;
   neighbour.fuse_position = static_cast<int>(*position);
   neighbour.same_loom = take_word(rest) == "loom";
@@ -113,10 +99,20 @@ std::optional<diagnosis::Site> site_of(std::string_view rest) {
   const std::string_view where = take_word(rest);
   if (where == "battery") return diagnosis::Site{diagnosis::Location::battery, circuit::kBlock};
   if (where == "block") return diagnosis::Site{diagnosis::Location::block, circuit::kBlock};
-  const auto outlet = number_of(rest);
+  const auto outlet = whole_number(rest);
   if (!outlet || (where != "front" && where != "behind")) return std::nullopt;
   return diagnosis::Site{where == "front" ? diagnosis::Location::front : diagnosis::Location::behind,
                          circuit::OutletId{*outlet}};
+}
+
+std::optional<std::vector<circuit::OutletId>> outlets_of(std::string_view words) {
+  std::vector<circuit::OutletId> outlets;
+  while (!words.empty()) {
+    const auto number = whole_number(take_word(words));
+    if (!number) return std::nullopt;
+    outlets.push_back({*number});
+  }
+  return outlets;
 }
 
 bool read_line(const Line& line, RunningTrace& trace, bool& has_symptom) {
@@ -128,11 +124,9 @@ bool read_line(const Line& line, RunningTrace& trace, bool& has_symptom) {
     record.complaint.symptom = row->symptom;
     has_symptom = true;
   } else if (line.word == "outlets") {
-    while (!rest.empty()) {
-      const auto number = number_of(take_word(rest));
-      if (!number) return false;
-      record.complaint.outlets.push_back({*number});
-    }
+    auto outlets = outlets_of(rest);
+    if (!outlets) return false;
+    record.complaint.outlets = std::move(*outlets);
   } else if (line.word == "tools") {
     record.tools = read_tools(rest);
   } else if (line.word == "out-of-reach") {
@@ -149,14 +143,25 @@ bool read_line(const Line& line, RunningTrace& trace, bool& has_symptom) {
     record.entries.push_back(*entry);
   } else if (line.word == "ticked") {
     while (!rest.empty())
-      if (const auto step = number_of(take_word(rest))) trace.ticked.push_back(*step);
+      if (const auto step = whole_number(take_word(rest))) trace.ticked.push_back(*step);
   } else if (line.word == "kept") {
-    trace.kept_as = number_of(rest).value_or(0);
+    trace.kept_as = whole_number(rest).value_or(0);
   }
   return true;   // a line of a newer app is passed over
 }
 
 }  // namespace
+
+std::string write_outlets(const std::vector<circuit::OutletId>& outlets) {
+  std::string numbers;
+  for (const circuit::OutletId outlet : outlets)
+    numbers.append(numbers.empty() ? "" : " ").append(std::to_string(outlet.number));
+  return numbers;
+}
+
+std::vector<circuit::OutletId> read_outlets(std::string_view text) {
+  return outlets_of(text).value_or(std::vector<circuit::OutletId>{});
+}
 
 std::string write_tools(const diagnosis::Tools& tools) {
   std::string words;
@@ -197,10 +202,7 @@ std::string write_running(const RunningTrace& trace) {
   const diagnosis::Record& record = trace.record;
   std::string text;
   add_line(text, "symptom", diagnosis::symptom_row(record.complaint.symptom).key);
-  std::string numbers;
-  for (const circuit::OutletId outlet : record.complaint.outlets)
-    numbers.append(numbers.empty() ? "" : " ").append(std::to_string(outlet.number));
-  if (!numbers.empty()) add_line(text, "outlets", numbers);
+  if (!record.complaint.outlets.empty()) add_line(text, "outlets", write_outlets(record.complaint.outlets));
   add_line(text, "tools", write_tools(record.tools));
   for (const diagnosis::Site& site : record.out_of_reach) add_line(text, "out-of-reach", diagnosis::site_key(site));
   for (const diagnosis::Neighbour& neighbour : record.neighbours)

@@ -39,8 +39,8 @@ std::string write_kept(const KeptTrace& trace);
 std::string readable_text(const KeptTrace& trace);   // a page to hand on: lines of plain words
 std::optional<KeptTrace> read_kept(std::string_view text);
 
-// "fitted/<circuit number>": the wire and fuse that are there, as read off them by the person. No
-// record: as Size worked out. What is not known is empty, and no fuse rating is named then.
+// "fitted/<circuit number>": the wire and fuse that are there, as read off them by the person. What
+// is not told is not known, whatever Size would choose: no step then names a fuse rating.
 struct FittedTold {
   std::string size;                     // a conductor's id; empty: not known
   double fuse_a = 0.0;                  // 0: not known
@@ -48,6 +48,10 @@ struct FittedTold {
 };
 std::string write_fitted(const FittedTold& fitted);
 FittedTold read_fitted(std::string_view text);   // what can not be read is not known
+
+// "picked/<circuit number>": outlets by number, "1 3". What can not be read is none.
+std::string write_outlets(const std::vector<circuit::OutletId>& outlets);
+std::vector<circuit::OutletId> read_outlets(std::string_view text);
 
 std::string write_tools(const diagnosis::Tools& tools);   // "meter lamp"
 diagnosis::Tools read_tools(std::string_view words);      // unknown words are passed over

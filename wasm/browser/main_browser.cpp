@@ -15,6 +15,7 @@
 #include "imgui.h"
 #include "mirror/feed.h"
 #include "shell/shell.h"
+#include "units/expect.h"
 
 namespace {
 
@@ -132,6 +133,7 @@ EMSCRIPTEN_KEEPALIVE int app_font_size() { return static_cast<int>(fonts::text()
 }  // extern "C"
 
 int main() {
+  units::on_bug(browser::stop_on_bug);
   browser::open_door();
   return 0;
 }

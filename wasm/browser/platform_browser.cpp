@@ -27,6 +27,9 @@ EM_JS(void, bl_wake_after, (int ms), { Module['host'].wakeAfter(ms); });
 EM_JS(void, bl_mirror_all, (const char* full, size_t full_size, const char* moves, size_t moves_size),
       { Module['host'].mirrorAll(UTF8ToString(full, full_size), UTF8ToString(moves, moves_size)); });
 EM_JS(void, bl_mirror_moves, (const char* moves, size_t size), { Module['host'].mirrorMoves(UTF8ToString(moves, size)); });
+// Leaves the wasm at once, through whatever was running in it; web/app_door.js catches it and shows the page.
+EM_JS(void, bl_stop, (const char* file, int line),
+      { throw new Error('A promise of the program did not hold: ' + UTF8ToString(file) + ', line ' + line); });
 // The local day as three numbers: no calendar or time-zone code in the wasm.
 EM_JS(int, bl_day, (), { var d = new Date(); return d.getFullYear() * 10000 + (d.getMonth() + 1) * 100 + d.getDate(); });
 EM_JS(void, bl_open_door, (), {
@@ -76,6 +79,7 @@ std::string Host::today() const {
 double Host::now_ms() const { return emscripten_get_now(); }
 
 void open_door() { bl_open_door(); }
+void stop_on_bug(const char* file, int line) { bl_stop(file, line); }
 void tell_mirror_all(std::string_view full, std::string_view moves) {
   bl_mirror_all(full.data(), full.size(), moves.data(), moves.size());
 }

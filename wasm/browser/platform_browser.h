@@ -27,6 +27,8 @@ class Host final : public platform::Host {
 
 // Puts Module.put, the way in for text and bytes (see web/app_door.js).
 void open_door();
+// For units::on_bug(): ends on the readable page. Circuits are stored by then, each as it was changed.
+void stop_on_bug(const char* file, int line);
 void tell_mirror_all(std::string_view full, std::string_view moves);
 void tell_mirror_moves(std::string_view moves);
 

@@ -35,26 +35,26 @@ void draw_choice(const circuit::Circuit& circuit, const sizing::Answer& answer, 
 }
 
 void draw_nothing_fits(app::AppState& app, const sizing::Answer& answer) {
-  const tables::Conductor* size = sizing::nearest_size(app.circuit(), answer);
+  const tables::Conductor* size = app.results().nearest();
   const bool shelf = answer.verdict == sizing::Verdict::not_on_shelf;
   ui::begin_card("answer", {.name = "Answer", .tone = ui::Tone::stop});
   if (!shelf) ui::question("Nothing fits yet");
   if (shelf) ui::question(answer.headline);
   else ui::paragraph(answer.headline);
   if (ui::button(shelf ? "See what would fit" : "See what would make it fit", {.kind = ui::Kind::primary}))
-    app.go(app::Route::what_if(size != nullptr ? size->id : std::string_view{}));
+    app.navigator().go(app::Route::what_if(size != nullptr ? size->id : std::string_view{}));
   ui::end_card();
   ui::announce(answer.headline);
 }
 
 void draw_no_load(app::AppState& app) {
-  const circuit::Circuit& circuit = app.circuit();
+  const circuit::Circuit& circuit = app.editor().circuit();
   ui::begin_card("answer", {.name = "Answer", .tone = ui::Tone::plain});
   ui::question("What will run on this circuit?");
   ui::paragraph("Give each outlet its load: the amps or watts on the device's label.", ui::Ink::muted);
   if (!circuit.outlets.empty() &&
       ui::button("Set the load of " + circuit::outlet_letter(0), {.kind = ui::Kind::primary}))
-    app.go(app::Route::at_outlet(circuit.outlets.front().id));
+    app.navigator().go(app::Route::at_outlet(circuit.outlets.front().id));
   ui::end_card();
 }
 
@@ -70,9 +70,9 @@ void draw_invalid(const sizing::Answer& answer) {
 }  // namespace
 
 void draw_answer_card(app::AppState& app) {
-  const sizing::Answer& answer = app.answer();
+  const sizing::Answer& answer = app.results().answer();
   switch (answer.verdict) {
-    case sizing::Verdict::fits: return draw_choice(app.circuit(), answer, *answer.choice());
+    case sizing::Verdict::fits: return draw_choice(app.editor().circuit(), answer, *answer.choice());
     case sizing::Verdict::none_fits:
     case sizing::Verdict::not_on_shelf: return draw_nothing_fits(app, answer);
     case sizing::Verdict::no_load: return draw_no_load(app);

@@ -29,12 +29,12 @@ void draw_cautions(const reference::Card& card) {
 }  // namespace
 
 void draw_card_screen(app::AppState& app) {
-  const reference::Card* card = app.book().card(app.route().key);
+  const reference::Card* card = app.lookup().book().card(app.shown().key);
   if (card == nullptr) return;
   const ui::PageEvents events =
       ui::begin_page("cards/" + std::string(card->key),
                      {.title = std::string(card->title), .subtitle = std::string(card->when), .back = true, .more = false});
-  if (events.back) app.back();
+  if (events.back) app.navigator().back();
   draw_messages(app);
   ui::begin_columns();
   draw_cautions(*card);

@@ -1,7 +1,8 @@
 #include "screens/fields.h"
 
 #include <algorithm>
-#include <cmath>
+#include <array>
+#include <utility>
 
 #include "circuit/validate.h"
 #include "units/parse.h"
@@ -10,41 +11,38 @@ namespace screens {
 namespace {
 
 using circuit::Field;
+using units::Measure;
+using units::Preference;
 
-enum class Measure { length, short_length, celsius, percent, amperes, watts, volts, count };
-
-Measure measure_of(Field field) {
-  const circuit::Limit& limit = circuit::limit(field);
-  if (field == Field::tail_m) return Measure::short_length;
-  if (limit.unit == "m") return Measure::length;
-  if (limit.unit == "°C") return Measure::celsius;
-  if (limit.unit == "%") return Measure::percent;
-  if (limit.unit == "A") return Measure::amperes;
-  if (limit.unit == "W") return Measure::watts;
-  if (limit.unit == "V") return Measure::volts;
-  return Measure::count;
-}
-
-// The unit a stepper steps in: shown = core * factor + offset.
-struct Scale {
-  double factor = 1.0;
-  double offset = 0.0;
-  double step = 0.0;     // 0: the limit's own
+// In the order of Field.
+constexpr std::array kMeasures{
+    std::pair{Field::run_m, Measure::length},
+    std::pair{Field::load_a, Measure::current},
+    std::pair{Field::load_w, Measure::power},
+    std::pair{Field::at_most_at_once_a, Measure::current},
+    std::pair{Field::drop_limit_fraction, Measure::fraction},
+    std::pair{Field::minimum_voltage_per_12v, Measure::voltage},
+    std::pair{Field::ambient_c, Measure::temperature},
+    std::pair{Field::wire_temperature_c, Measure::temperature},
+    std::pair{Field::circuits_bundled, Measure::count},
+    std::pair{Field::tail_m, Measure::short_length},
+    std::pair{Field::feeder_run_m, Measure::length},
+    std::pair{Field::main_fuse_a, Measure::current},
+    std::pair{Field::resting_per_12v, Measure::voltage},
+    std::pair{Field::low_per_12v, Measure::voltage},
+    std::pair{Field::part_rating_a, Measure::current},
+    std::pair{Field::fuse_position, Measure::count},
+    std::pair{Field::fuse_a, Measure::current},
 };
-
-// Exact by definition: 1 ft = 0.3048 m, 1 in = 0.0254 m, F = 1.8 C + 32.
-Scale scale_of(Measure measure, bool us) {
-  switch (measure) {
-    case Measure::length: return us ? Scale{1.0 / 0.3048, 0.0, 0.5} : Scale{};
-    case Measure::short_length: return us ? Scale{1.0 / 0.0254, 0.0, 1.0} : Scale{1000.0, 0.0, 25.0};
-    case Measure::celsius: return us ? Scale{1.8, 32.0, 10.0} : Scale{};
-    case Measure::percent: return Scale{100.0, 0.0, 0.0};
-    default: return Scale{};
+constexpr bool in_order_of_field() {
+  for (std::size_t i = 0; i < kMeasures.size(); ++i) {
+    if (static_cast<std::size_t>(kMeasures[i].first) != i) return false;
   }
+  return static_cast<std::size_t>(Field::fuse_a) + 1 == kMeasures.size();
 }
+static_assert(in_order_of_field());
 
-double to_shown(const Scale& scale, double core) { return core * scale.factor + scale.offset; }
-double to_core(const Scale& scale, double shown) { return (shown - scale.offset) / scale.factor; }
+Measure measure_of(Field field) { return kMeasures.at(static_cast<std::size_t>(field)).second; }
 
 struct Bounds { double low; double high; };
 Bounds bounds_of(Field field, int blocks) {
@@ -55,43 +53,6 @@ Bounds bounds_of(Field field, int blocks) {
   return {limit.low * times, limit.high * times};
 }
 
-bool us_units(const app::AppState& app) { return app.units() == units::Preference::us; }
-
-// A conversion there and back may leave the end of a range by a rounding error.
-double settle(double value, const Bounds& bounds) {
-  const double slack = 1e-9 * std::max(1.0, std::abs(bounds.high));
-  if (value < bounds.low && value > bounds.low - slack) return bounds.low;
-  if (value > bounds.high && value < bounds.high + slack) return bounds.high;
-  return value;
-}
-
-template <class T>
-ui::Read as_read(const units::Parsed<T>& parsed) {
-  if (!parsed.value) return {std::nullopt, parsed.why_not};
-  if constexpr (std::is_same_v<T, double>) return {*parsed.value, {}};
-  else return {parsed.value->number(), {}};
-}
-
-// Typed text to the core's unit.
-ui::Read parse(Measure measure, std::string_view text, units::Preference preference) {
-  switch (measure) {
-    case Measure::length: return as_read(units::parse_length(text, preference));
-    case Measure::short_length: {
-      // A bare number is millimetres or inches here, not metres or feet.
-      const auto bare = units::parse_number(text);
-      if (!bare.value) return as_read(units::parse_length(text, preference));
-      return {*bare.value * (preference == units::Preference::us ? 0.0254 : 0.001), {}};
-    }
-    case Measure::celsius: return as_read(units::parse_celsius(text, preference));
-    case Measure::percent: return as_read(units::parse_percent(text));
-    case Measure::amperes: return as_read(units::parse_amperes(text));
-    case Measure::watts: return as_read(units::parse_watts(text));
-    case Measure::volts: return as_read(units::parse_volts(text));
-    case Measure::count: return as_read(units::parse_number(text));
-  }
-  return {};
-}
-
 std::string capital(std::string_view text) {
   std::string sentence(text);
   if (!sentence.empty() && sentence.front() >= 'a' && sentence.front() <= 'z')
@@ -99,65 +60,46 @@ std::string capital(std::string_view text) {
   return sentence;
 }
 
-std::vector<ui::UnitKey> unit_keys(Measure measure, bool us) {
-  switch (measure) {
-    case Measure::length:
-      if (us) return {{"ft", false}, {"in", false}};
-      return {{"m"}, {"cm"}};
-    case Measure::short_length:
-      if (us) return {{"in"}, {"ft", false}};
-      return {{"mm"}, {"cm"}, {"m"}};
-    case Measure::celsius: return {{"°C"}, {"°F"}};
-    default: return {};
-  }
+Amount amount_of(const Number& number) {
+  const circuit::Limit& limit = circuit::limit(number.field);
+  const Bounds bounds = bounds_of(number.field, number.blocks);
+  return {measure_of(number.field), number.value, limit.zero.empty() ? bounds.low : 0.0, bounds.high, limit.step};
+}
+
+// "Length is 3000 m. Give 0.05 m to 100 m."
+std::string refusal(const app::AppState& app, Field field, int blocks, double core) {
+  const circuit::Limit& limit = circuit::limit(field);
+  return capital(limit.name) + " is " + shown_text(app, field, core) + ". Give " + allowed_text(app, field, blocks) +
+         (limit.whole ? ", whole numbers." : ".");
 }
 
 ui::Reader reader_of(const app::AppState& app, const Number& number) {
-  const Measure measure = measure_of(number.field);
-  const Scale scale = scale_of(measure, us_units(app));
-  const units::Preference preference = app.units();
-  const std::string allowed = allowed_text(app, number.field, number.blocks);
-  return [=, &app](std::string_view text) -> ui::Read {
-    ui::Read read = parse(measure, text, preference);
-    if (!read.value) return read;
-    const double core = settle(*read.value, bounds_of(number.field, number.blocks));
-    if (circuit::check_value(number.field, core, {}, number.blocks)) {
-      const std::string_view whole = circuit::limit(number.field).whole ? ", whole numbers" : "";
-      return {std::nullopt, capital(circuit::limit(number.field).name) + " is " +
-                                shown_text(app, number.field, core) + ". Give " + allowed + std::string(whole) + "."};
-    }
-    return {to_shown(scale, core), {}};
+  const Preference preference = app.settings().units();
+  return [&app, preference, field = number.field, blocks = number.blocks](std::string_view text) -> ui::Read {
+    const units::Typed typed = units::read(text, measure_of(field), preference);
+    if (!typed.core) return {std::nullopt, typed.why_not};
+    const Bounds bounds = bounds_of(field, blocks);
+    const double core = units::settled(*typed.core, bounds.low, bounds.high);
+    if (circuit::check_value(field, core, {}, blocks)) return {std::nullopt, refusal(app, field, blocks, core)};
+    return {units::to_shown(measure_of(field), core, preference), {}};
   };
 }
 
 ui::StepperOptions options_of(const app::AppState& app, const Number& number) {
-  const Measure measure = measure_of(number.field);
-  const Scale scale = scale_of(measure, us_units(app));
-  const circuit::Limit& limit = circuit::limit(number.field);
-  const Bounds bounds = bounds_of(number.field, number.blocks);
-  ui::StepperOptions options;
+  ui::StepperOptions options = amount_options(amount_of(number), app.settings().units());
   options.sub = number.sub;
   options.said = number.said;
   options.shown = number.shown.empty() ? shown_text(app, number.field, number.value) : number.shown;
-  options.value = to_shown(scale, number.value);
-  options.low = to_shown(scale, limit.zero.empty() ? bounds.low : 0.0);
-  options.high = to_shown(scale, bounds.high);
-  options.step = scale.step > 0.0 ? scale.step : limit.step * scale.factor;
   options.allowed = allowed_text(app, number.field, number.blocks);
-  if (!number.shown.empty()) options.first_text = units::number_text(options.value, 4);
   options.read = reader_of(app, number);
-  options.unit_keys = unit_keys(measure, us_units(app));
-  options.minus_sign = bounds.low < 0.0;
   options.disabled = number.disabled;
   return options;
 }
 
-std::optional<ui::Changed> in_core_unit(const app::AppState& app, const Number& number,
-                                        std::optional<ui::Changed> changed) {
+std::optional<ui::Changed> in_core_unit(const app::AppState& app, const Number& number, std::optional<ui::Changed> changed) {
   if (!changed) return std::nullopt;
-  const Scale scale = scale_of(measure_of(number.field), us_units(app));
   const Bounds bounds = bounds_of(number.field, number.blocks);
-  double core = settle(to_core(scale, changed->value), bounds);
+  double core = units::settled(units::to_core(measure_of(number.field), changed->value, app.settings().units()), bounds.low, bounds.high);
   // One press down from the least goes to the 'none' that zero stands for, where it does.
   if (core < bounds.low) core = circuit::limit(number.field).zero.empty() ? bounds.low : 0.0;
   changed->value = std::min(core, bounds.high);
@@ -166,20 +108,24 @@ std::optional<ui::Changed> in_core_unit(const app::AppState& app, const Number& 
 
 }  // namespace
 
+ui::StepperOptions amount_options(const Amount& amount, Preference preference) {
+  const units::MeasureRow& row = units::row(amount.measure, preference);
+  ui::StepperOptions options;
+  options.shown = units::text(amount.measure, amount.value, preference);
+  options.value = units::to_shown(amount.measure, amount.value, preference);
+  options.low = units::to_shown(amount.measure, amount.low, preference);
+  options.high = units::to_shown(amount.measure, amount.high, preference);
+  options.step = amount.step > 0.0 ? units::shown_step(amount.measure, amount.step, preference) : row.step;
+  options.first_text = units::typed_text(amount.measure, amount.value, preference);
+  options.unit = row.unit;
+  options.unit_keys.assign(row.keys.begin(), row.keys.end());
+  options.minus_sign = options.low < 0.0;
+  return options;
+}
+
 std::string shown_text(const app::AppState& app, Field field, double value) {
-  const circuit::Limit& limit = circuit::limit(field);
-  if (value == 0.0 && !limit.zero.empty()) return "none";
-  switch (measure_of(field)) {
-    case Measure::length: return units::length_text(units::Metres(value), app.units());
-    case Measure::short_length: return units::short_length_text(units::Metres(value), app.units());
-    case Measure::celsius: return units::celsius_text(units::Celsius(value), app.units());
-    case Measure::percent: return units::percent_text(value);
-    case Measure::amperes: return units::amperes_text(units::Amperes(value));
-    case Measure::watts: return units::watts_text(units::Watts(value));
-    case Measure::volts: return units::volts_text(units::Volts(value));
-    case Measure::count: return units::number_text(value, 6);
-  }
-  return {};
+  if (value == 0.0 && !circuit::limit(field).zero.empty()) return "none";
+  return units::text(measure_of(field), value, app.settings().units());
 }
 
 std::string allowed_text(const app::AppState& app, Field field, int blocks) {
@@ -197,13 +143,10 @@ std::optional<ui::Changed> number_row(const app::AppState& app, const Number& nu
 
 namespace {
 
-// "60 W" and "60w" are watts, "5 A" is amps, a bare number is what the field shows now.
-bool typed_watts(std::string_view text, bool now) {
-  while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
-  if (text.empty()) return now;
-  if (text.back() == 'W' || text.back() == 'w') return true;
-  if (text.back() == 'A' || text.back() == 'a') return false;
-  return now;
+// A bare number is what the field shows now; "60 W" or "5 A" says which it is.
+std::array<Measure, 2> load_measures(bool watts_now) {
+  if (watts_now) return {Measure::power, Measure::current};
+  return {Measure::current, Measure::power};
 }
 
 }  // namespace
@@ -212,36 +155,34 @@ std::optional<LoadChange> load_stepper(const app::AppState& app, std::string_vie
                                        const circuit::Load& load, bool disabled) {
   const bool watts_now = load.rating_in_watts;
   const Field field = watts_now ? Field::load_w : Field::load_a;
-  const circuit::Limit& limit = circuit::limit(field);
-  ui::StepperOptions options;
-  options.shown = load.rating == 0.0 ? "none" : shown_text(app, field, load.rating);
+  const Preference preference = app.settings().units();
+  ui::StepperOptions options = amount_options({measure_of(field), load.rating, 0.0, circuit::limit(field).high, circuit::limit(field).step},
+                                              preference);
+  options.shown = shown_text(app, field, load.rating);
   options.said = said;
-  options.value = load.rating;
-  options.high = limit.high;
-  options.step = limit.step;
   options.allowed = allowed_text(app, Field::load_a) + ", or " + allowed_text(app, Field::load_w);
-  if (load.rating == 0.0) options.first_text = watts_now ? "0 W" : "0 A";
-  options.unit_keys = {{"A"}, {"W"}};
+  options.unit_keys = {{units::row(Measure::current, preference).unit}, {units::row(Measure::power, preference).unit}};
   options.disabled = disabled;
-  options.read = [&app, watts_now](std::string_view text) -> ui::Read {
-    const bool watts = typed_watts(text, watts_now);
-    const Field typed = watts ? Field::load_w : Field::load_a;
-    ui::Read read = parse(watts ? Measure::watts : Measure::amperes, text, app.units());
-    if (read.value && circuit::check_value(typed, *read.value, {}))
-      return {std::nullopt, "Load is " + shown_text(app, typed, *read.value) + ". Give " +
-                                allowed_text(app, typed) + ", or 0 for none."};
-    return read;
+  options.read = [&app, preference, watts_now](std::string_view text) -> ui::Read {
+    const units::Typed typed = units::read(text, load_measures(watts_now), preference);
+    if (!typed.core) return {std::nullopt, typed.why_not};
+    const Field as = typed.measure == Measure::power ? Field::load_w : Field::load_a;
+    if (circuit::check_value(as, *typed.core, {}))
+      return {std::nullopt, "Load is " + shown_text(app, as, *typed.core) + ". Give " + allowed_text(app, as) + ", or 0 for none."};
+    return {*typed.core, {}};
   };
   const auto changed = ui::stepper(label, options);
   if (!changed) return std::nullopt;
-  const bool watts = typed_watts(changed->typed, watts_now);
+  const bool watts = changed->typed.empty()
+                         ? watts_now
+                         : units::read(changed->typed, load_measures(watts_now), preference).measure == Measure::power;
   const double low = circuit::limit(watts ? Field::load_w : Field::load_a).low;
   return LoadChange{changed->value < low ? 0.0 : changed->value, watts, changed->joins};
 }
 
 void commit(app::AppState& app, const circuit::Edit& edit, std::string join_key, const ui::Changed& changed) {
-  if (!changed.joins) app.end_join();
-  app.dispatch(edit, std::move(join_key));
+  if (!changed.joins) app.editor().end_join();
+  app.editor().dispatch(edit, std::move(join_key));
 }
 
 std::optional<std::string> name_field(Memory& memory, std::string_view field, std::string_view label,

@@ -9,8 +9,18 @@
 #include "circuit/limits.h"
 #include "screens/screens.h"
 #include "ui/ui.h"
+#include "units/measure.h"
 
 namespace screens {
+
+// Any number as a stepper or row shows it: unit, step, range and keys by units::row(); values in
+// the core's unit, the options' in the shown one. The caller adds its words and its reader.
+struct Amount {
+  units::Measure measure = units::Measure::count;
+  double value = 0.0, low = 0.0, high = 0.0;
+  double step = 0.0;             // 0: the measure's own
+};
+ui::StepperOptions amount_options(const Amount& amount, units::Preference preference);
 
 struct Number {
   std::string label{};

@@ -53,33 +53,32 @@ ui::LadderRow row_of(const sizing::Candidate& candidate, bool chosen) {
 }
 
 // The row to gather round: the answer, or what would be it, or the one to look for fixes with.
-std::size_t middle(const circuit::Circuit& circuit, const sizing::Answer& answer) {
+std::size_t middle(const sizing::Answer& answer, const tables::Conductor* nearest) {
   if (answer.chosen) return *answer.chosen;
   if (answer.best_ignoring_shelf) return *answer.best_ignoring_shelf;
-  const tables::Conductor* nearest = sizing::nearest_size(circuit, answer);
   for (std::size_t i = 0; i < answer.ladder.size(); ++i)
     if (answer.ladder[i].size == nearest) return i;
   return 0;
 }
 
 void draw_rows(app::AppState& app, std::string_view id, std::size_t first, std::size_t last) {
-  const sizing::Answer& answer = app.answer();
+  const sizing::Answer& answer = app.results().answer();
   std::vector<ui::LadderRow> rows;
   for (std::size_t i = first; i < last; ++i) rows.push_back(row_of(answer.ladder[i], answer.chosen == i));
   const std::string head =
-      std::string(app.circuit().outlets.size() == 1 ? "Drop" : "Drop at the worst outlet") + " · limit " +
-      units::percent_text(app.circuit().drop_limit);
+      std::string(app.editor().circuit().outlets.size() == 1 ? "Drop" : "Drop at the worst outlet") + " · limit " +
+      units::percent_text(app.editor().circuit().drop_limit);
   const auto pressed = ui::ladder(id, rows, {.left = "Size", .right = head, .limit = kLimitMark});
-  if (pressed) app.go(app::Route::why(answer.ladder[first + *pressed].size->id));
+  if (pressed) app.navigator().go(app::Route::why(answer.ladder[first + *pressed].size->id));
 }
 
 }  // namespace
 
 void draw_ladder_card(app::AppState& app) {
-  const sizing::Answer& answer = app.answer();
+  const sizing::Answer& answer = app.results().answer();
   const bool has_ladder = answer.verdict != sizing::Verdict::no_load && answer.verdict != sizing::Verdict::invalid;
   if (!has_ladder || answer.ladder.empty()) return;
-  const std::size_t at = middle(app.circuit(), answer);
+  const std::size_t at = middle(answer, app.results().nearest());
   const std::size_t first = at > kBelow ? at - kBelow : 0;
   const std::size_t last = std::min(answer.ladder.size(), std::max(at + kAbove + 1, first + kBelow + kAbove + 1));
   ui::begin_card("ladder", {.name = "Wire sizes", .tone = ui::Tone::plain});

@@ -9,10 +9,10 @@ namespace {
 
 // Laid out at text size 100 %: ui::picture draws it as much larger as the person reads.
 pictures::PlateOptions plate_options(const app::AppState& app) {
-  const double scale = app.preferences().text_size / 100.0;
+  const double scale = app.settings().preferences().text_size / 100.0;
   pictures::PlateOptions options;
   options.view_width = static_cast<double>(ui::width()) / scale;
-  options.preference = app.units();
+  options.preference = app.settings().units();
   options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
     return static_cast<double>(ui::measure(text, ui::type_of(size), bold).width) / scale;
   };
@@ -61,7 +61,7 @@ void draw_citations(std::span<const tables::Citation* const> citations) {
 }
 
 const reference::Row* row_at(const app::AppState& app, const app::Route& route) {
-  const reference::Page* page = app.book().page(route.key);
+  const reference::Page* page = app.lookup().book().page(route.key);
   if (page == nullptr) return nullptr;
   for (const reference::Row& row : page->rows)
     if (app::address_word(row.key) == route.row) return &row;
@@ -76,11 +76,11 @@ void open_calculator(app::AppState& app, const reference::Tap& tap) {
       if (const auto index = calculators::input_index(*calculator, key)) values[*index] = value;
     return values;
   };
-  calculators::Values values = filled(app.quick_values(*calculator));
+  calculators::Values values = filled(app.lookup().quick_values(*calculator));
   // What was asked last may not go with it.
-  if (!calculators::evaluate(*calculator, values, app.units()).result) values = filled(calculators::normal_values(*calculator));
-  app.set_quick_values(*calculator, values);
-  app.go(app::Route::quick(calculator->key));
+  if (!calculators::evaluate(*calculator, values, app.settings().units()).result) values = filled(calculators::normal_values(*calculator));
+  app.lookup().set_quick_values(*calculator, values);
+  app.navigator().go(app::Route::quick(calculator->key));
 }
 
 }  // namespace screens

@@ -1,4 +1,5 @@
 // One search over pages, rows, calculators and cards, with its results as they are typed.
+#include "app/names.h"
 #include "screens/lookup.h"
 #include "screens/pages.h"
 #include "ui/ui.h"
@@ -31,7 +32,7 @@ std::string_view kind_word(reference::HitKind kind) {
 
 void ask(app::AppState& app, Memory& memory) {
   Found& found = memory.found;
-  const reference::SearchIndex& index = app.search_index();
+  const reference::SearchIndex& index = app.lookup().search_index();
   if (found.query == memory.search && found.index == &index) return;
   found.query = memory.search;
   found.index = &index;
@@ -56,7 +57,7 @@ void draw_hits(app::AppState& app, Memory& memory) {
     const ui::Scope scope(static_cast<std::uint32_t>(i));
     const std::string said = hit.title + ", " + std::string(kind_word(hit.kind)) + ", " + hit.detail;
     if (!ui::list_row(hit.title, {.sub = hit.detail, .icon = icon_of(hit.kind), .said = said})) continue;
-    app.go(app::parse_route(hit.address));
+    app.navigator().go(app::parse_route(hit.address));
     break;
   }
   ui::end_card();

@@ -6,14 +6,14 @@
 namespace screens {
 
 void draw_problem(app::AppState& app) {
-  if (app.problem().empty()) return;
-  const std::string sentence = app.problem();
+  if (app.messages().problem().empty()) return;
+  const std::string sentence = app.messages().problem();
   if (ui::notice({.tone = ui::Tone::stop, .title = {}, .text = sentence, .action = "OK", .alert = true}))
-    app.clear_problem();
+    app.messages().clear_problem();
 }
 
 void draw_messages(app::AppState& app) {
-  const std::string trouble = app.store_trouble();
+  const std::string trouble = app.messages().store_trouble();
   if (!trouble.empty() &&
       ui::notice({.tone = ui::Tone::stop,
                   .title = trouble,
@@ -21,10 +21,10 @@ void draw_messages(app::AppState& app) {
                           "or export the circuit from the notebook.",
                   .action = "Try again",
                   .alert = true}))
-    app.retry_store();
+    app.messages().retry_store();
   // With a sheet open the sheet says it.
-  if (app.route().sheet == app::Sheet::none) draw_problem(app);
-  if (app.update_waiting())
+  if (app.shown().sheet == app::Sheet::none) draw_problem(app);
+  if (app.messages().update_waiting())
     ui::notice({.tone = ui::Tone::plain,
                 .title = {},
                 .text = "A newer version is ready. It starts the next time you open Branchlight.",

@@ -16,9 +16,9 @@ std::size_t index_of(const circuit::Circuit& circuit, circuit::OutletId id) {
 
 // The answer follows while you edit: keep it in sight.
 void draw_answer_line(app::AppState& app, std::size_t index) {
-  const sizing::Answer& answer = app.answer();
+  const sizing::Answer& answer = app.results().answer();
   const sizing::Candidate* choice = answer.choice();
-  if (choice != nullptr && choice->fuse) {
+  if (choice != nullptr && choice->fuse && index < choice->outlets.size()) {
     ui::fact_row("Now", size_text(*choice->size) + ", " + units::amperes_text(*choice->fuse) + " fuse",
                  units::volts_text(choice->outlets[index].voltage) + " here");
   } else if (!answer.headline.empty()) {
@@ -28,7 +28,7 @@ void draw_answer_line(app::AppState& app, std::size_t index) {
 
 void draw_load(app::AppState& app, const circuit::Outlet& outlet) {
   const std::string key = std::to_string(outlet.id.number);
-  circuit::Load load = outlet.load;
+  circuit::Load load = outlet.devices.front().load;
   if (const auto changed = load_stepper(app, "Load", {}, load)) {
     load.rating = changed->rating;
     load.rating_in_watts = changed->watts;
@@ -39,19 +39,19 @@ void draw_load(app::AppState& app, const circuit::Outlet& outlet) {
   if (const auto kind = ui::choice("How it draws", kinds, static_cast<std::size_t>(load.kind),
                                    {.sub = {}, .hide_label = false, .as_list = true, .subs = helps})) {
     load.kind = static_cast<circuit::LoadKind>(*kind);
-    app.dispatch(circuit::SetLoad{outlet.id, load});
+    app.editor().dispatch(circuit::SetLoad{outlet.id, load});
   }
 }
 
 void draw_least_voltage(app::AppState& app, const circuit::Outlet& outlet) {
-  circuit::Load load = outlet.load;
-  const int blocks = tables::blocks_in_series(app.circuit().supply.nominal);
+  circuit::Load load = outlet.devices.front().load;
+  const int blocks = tables::blocks_in_series(app.editor().circuit().supply.nominal);
   const bool told = load.minimum_voltage.has_value();
   if (ui::switch_row("The device needs a least voltage", told,
                      {.sub = "it is on the label or in the manual", .disabled = false})) {
     // 11 V per 12 V block is what many chargers ask for: only where the field starts.
     load.minimum_voltage = told ? std::nullopt : std::optional(units::Volts(11.0 * blocks));
-    app.dispatch(circuit::SetLoad{outlet.id, load});
+    app.editor().dispatch(circuit::SetLoad{outlet.id, load});
     return;
   }
   if (!told) return;
@@ -67,14 +67,14 @@ void draw_least_voltage(app::AppState& app, const circuit::Outlet& outlet) {
 
 void draw_run(app::AppState& app, const circuit::Outlet& outlet) {
   const auto run = number_stepper(app, {.label = "Length",
-                                        .sub = "one way, along the wire, from " + feeder_text(app.circuit(), outlet.fed_from),
+                                        .sub = "one way, along the wire, from " + feeder_text(app.editor().circuit(), outlet.fed_from),
                                         .field = circuit::Field::run_m,
-                                        .value = outlet.run.number()});
+                                        .value = outlet.run.length.number()});
   if (run) {
     commit(app, circuit::SetRun{outlet.id, units::Metres(run->value)}, "run/" + std::to_string(outlet.id.number), *run);
     return;
   }
-  const circuit::Circuit& circuit = app.circuit();
+  const circuit::Circuit& circuit = app.editor().circuit();
   std::vector<std::string> names{"Fuse block"};
   std::vector<circuit::OutletId> ids{circuit::kBlock};
   std::size_t current = 0;
@@ -87,14 +87,14 @@ void draw_run(app::AppState& app, const circuit::Outlet& outlet) {
   if (ids.size() < 2) return;
   if (!ui::disclosure("Fed from " + feeder_text(circuit, outlet.fed_from), false, "where its wire comes from")) return;
   if (const auto from = ui::choice("Fed from", names, current, {.sub = {}, .hide_label = true, .as_list = true}))
-    app.dispatch(circuit::FeedOutletFrom{outlet.id, ids[*from]});
+    app.editor().dispatch(circuit::FeedOutletFrom{outlet.id, ids[*from]});
 }
 
 void draw_drop_limit(app::AppState& app, const circuit::Outlet& outlet) {
   const bool own = outlet.drop_limit.has_value();
   if (ui::switch_row("A drop limit of its own", own,
-                     {.sub = own ? "" : "the circuit's: " + units::percent_text(app.circuit().drop_limit), .disabled = false})) {
-    app.dispatch(circuit::SetOutletDropLimit{outlet.id, own ? std::nullopt : std::optional(app.circuit().drop_limit)});
+                     {.sub = own ? "" : "the circuit's: " + units::percent_text(app.editor().circuit().drop_limit), .disabled = false})) {
+    app.editor().dispatch(circuit::SetOutletDropLimit{outlet.id, own ? std::nullopt : std::optional(app.editor().circuit().drop_limit)});
     return;
   }
   if (!own) return;
@@ -122,12 +122,12 @@ void draw_parts(app::AppState& app, const circuit::Outlet& outlet) {
   circuit::SetOutletParts parts{outlet.id, outlet.outlet_part, outlet.terminal_part, outlet.rating};
   if (const auto key = choose_part("Outlet", tables::PartKind::outlet, parts.outlet_part)) {
     parts.outlet_part = *key;
-    app.dispatch(parts);
+    app.editor().dispatch(parts);
     return;
   }
   if (const auto key = choose_part("Its terminals", tables::PartKind::terminal, parts.terminal_part)) {
     parts.terminal_part = *key;
-    app.dispatch(parts);
+    app.editor().dispatch(parts);
     return;
   }
   const tables::Part* part = tables::part_by_key(parts.outlet_part);
@@ -136,7 +136,7 @@ void draw_parts(app::AppState& app, const circuit::Outlet& outlet) {
   if (ui::switch_row("A rating is marked on it", marked,
                      {.sub = marked ? "" : "taken as typical: " + units::amperes_text(units::Amperes(typical)), .disabled = false})) {
     parts.rating = marked ? std::nullopt : std::optional(units::Amperes(typical));
-    app.dispatch(parts);
+    app.editor().dispatch(parts);
     return;
   }
   if (!marked) return;
@@ -148,21 +148,21 @@ void draw_parts(app::AppState& app, const circuit::Outlet& outlet) {
 }
 
 void add_after(app::AppState& app, const circuit::Edit& edit) {
-  const circuit::OutletId added = circuit::next_outlet(app.circuit());
-  if (app.dispatch(edit)) app.replace_route(app::Route::at_outlet(added));
+  const circuit::OutletId added = circuit::next_outlet(app.editor().circuit());
+  if (app.editor().dispatch(edit)) app.navigator().replace(app::Route::at_outlet(added));
 }
 
 void draw_chain(app::AppState& app, const circuit::Outlet& outlet, std::size_t index) {
   const std::string letter = circuit::outlet_letter(index);
   const ui::ButtonSpec moves[] = {
       {.label = "Move up", .icon = ui::Icon::up, .disabled = index == 0, .said = "Move outlet " + letter + " up"},
-      {.label = "Move down", .icon = ui::Icon::down, .disabled = index + 1 == app.circuit().outlets.size(),
+      {.label = "Move down", .icon = ui::Icon::down, .disabled = index + 1 == app.editor().circuit().outlets.size(),
        .said = "Move outlet " + letter + " down"}};
   if (const auto move = ui::buttons(moves)) {
-    app.dispatch(circuit::MoveOutlet{outlet.id, *move == 0 ? -1 : 1});
+    app.editor().dispatch(circuit::MoveOutlet{outlet.id, *move == 0 ? -1 : 1});
     return;
   }
-  const bool feeds = !circuit::fed_by(app.circuit(), outlet.id).empty();
+  const bool feeds = !circuit::fed_by(app.editor().circuit(), outlet.id).empty();
   const ui::ButtonSpec adds[] = {
       {.label = "Insert before", .icon = ui::Icon::plus, .said = "Insert an outlet before " + letter},
       {.label = feeds ? "Branch from here" : "Add after", .icon = ui::Icon::plus,
@@ -172,7 +172,7 @@ void draw_chain(app::AppState& app, const circuit::Outlet& outlet, std::size_t i
     else add_after(app, circuit::AddOutlet{outlet.id});
     return;
   }
-  if (ui::button("Remove outlet " + letter, {.kind = ui::Kind::secondary})) app.dispatch(circuit::RemoveOutlet{outlet.id});
+  if (ui::button("Remove outlet " + letter, {.kind = ui::Kind::secondary})) app.editor().dispatch(circuit::RemoveOutlet{outlet.id});
 }
 
 }  // namespace
@@ -180,16 +180,16 @@ void draw_chain(app::AppState& app, const circuit::Outlet& outlet, std::size_t i
 // Every edit changes the circuit under us, so each part works on a copy of the outlet as it
 // stood when the frame began.
 void draw_outlet_sheet(app::AppState& app, Memory& memory) {
-  const std::size_t index = index_of(app.circuit(), app.route().outlet);
-  if (index == app.circuit().outlets.size()) return;
-  const circuit::Outlet outlet = app.circuit().outlets[index];
-  const std::uint64_t revision = app.revision();
-  const auto untouched = [&app, revision] { return app.revision() == revision; };
+  const std::size_t index = index_of(app.editor().circuit(), app.shown().outlet);
+  if (index == app.editor().circuit().outlets.size()) return;
+  const circuit::Outlet outlet = app.editor().circuit().outlets[index];
+  const std::uint64_t revision = app.editor().revision();
+  const auto untouched = [&app, revision] { return app.editor().revision() == revision; };
 
   ui::begin_card("what", {.name = "What runs here", .tone = ui::Tone::plain});
   draw_answer_line(app, index);
   if (const auto name = name_field(memory, "outlet/" + std::to_string(outlet.id.number), "Name", outlet.name))
-    app.dispatch(circuit::SetOutletName{outlet.id, *name}, "name/" + std::to_string(outlet.id.number));
+    app.editor().dispatch(circuit::SetOutletName{outlet.id, *name}, "name/" + std::to_string(outlet.id.number));
   if (untouched()) draw_load(app, outlet);
   if (untouched()) draw_least_voltage(app, outlet);
   ui::end_card();

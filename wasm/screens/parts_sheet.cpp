@@ -14,7 +14,7 @@ bool draw_gauge(app::AppState& app, circuit::Wiring wiring) {
   if (!chosen) return false;
   wiring.gauge = *chosen == 0 ? tables::GaugeSystem::awg : tables::GaugeSystem::metric;
   wiring.ampacity_table = tables::default_ampacity_table(wiring.gauge);
-  app.dispatch(circuit::SetWiring{wiring});
+  app.editor().dispatch(circuit::SetWiring{wiring});
   return true;
 }
 
@@ -32,7 +32,7 @@ bool draw_family(app::AppState& app, circuit::Wiring wiring) {
   const auto chosen = ui::choice("Fuse", names, current, {.sub = {}, .hide_label = true, .as_list = true, .subs = subs});
   if (!chosen) return false;
   wiring.fuse_family = families[*chosen].id;
-  app.dispatch(circuit::SetWiring{wiring});
+  app.editor().dispatch(circuit::SetWiring{wiring});
   return true;
 }
 
@@ -51,7 +51,7 @@ std::optional<std::string> choose(app::AppState& app, std::string_view label, ta
   std::vector<std::string> names, subs, keys;
   std::size_t current = 0;
   for (const tables::Part& part : tables::parts(kind)) {
-    if (!offered(part, app.circuit().setting) && part.key != key) continue;
+    if (!offered(part, app.editor().circuit().setting) && part.key != key) continue;
     if (part.key == key) current = keys.size();
     keys.emplace_back(part.key);
     names.emplace_back(part.name);
@@ -65,12 +65,12 @@ std::optional<std::string> choose(app::AppState& app, std::string_view label, ta
 bool draw_clamp(app::AppState& app, circuit::Wiring wiring) {
   if (const auto key = choose(app, "Clamp", tables::PartKind::clamp, wiring.clamp_part)) {
     wiring.clamp_part = *key;
-    app.dispatch(circuit::SetWiring{wiring});
+    app.editor().dispatch(circuit::SetWiring{wiring});
     return true;
   }
   if (ui::switch_row("Ferrules at the clamp", wiring.ferrule, {.sub = "a ferrule makes the end thicker", .disabled = false})) {
     wiring.ferrule = !wiring.ferrule;
-    app.dispatch(circuit::SetWiring{wiring});
+    app.editor().dispatch(circuit::SetWiring{wiring});
     return true;
   }
   const tables::Part* part = tables::part_by_key(wiring.clamp_part);
@@ -79,7 +79,7 @@ bool draw_clamp(app::AppState& app, circuit::Wiring wiring) {
   if (ui::switch_row("A rating is marked on the block", marked,
                      {.sub = marked ? "per position" : "taken as typical: " + units::amperes_text(units::Amperes(typical)), .disabled = false})) {
     wiring.clamp_rating = marked ? std::nullopt : std::optional(units::Amperes(typical));
-    app.dispatch(circuit::SetWiring{wiring});
+    app.editor().dispatch(circuit::SetWiring{wiring});
     return true;
   }
   if (!marked) return false;
@@ -94,7 +94,7 @@ bool draw_clamp(app::AppState& app, circuit::Wiring wiring) {
 bool draw_splice(app::AppState& app, circuit::Wiring wiring) {
   if (const auto key = choose(app, "Splice", tables::PartKind::splice, wiring.splice_part)) {
     wiring.splice_part = *key;
-    app.dispatch(circuit::SetWiring{wiring});
+    app.editor().dispatch(circuit::SetWiring{wiring});
     return true;
   }
   const auto tail = number_stepper(app, {.label = "Tails", .sub = "splice to outlet, each of red and black",
@@ -108,7 +108,7 @@ bool draw_splice(app::AppState& app, circuit::Wiring wiring) {
 }  // namespace
 
 void draw_parts_sheet(app::AppState& app) {
-  const circuit::Wiring wiring = app.circuit().wiring;
+  const circuit::Wiring wiring = app.editor().circuit().wiring;
   ui::begin_card("wire", {.name = "Wire and fuse", .tone = ui::Tone::plain});
   bool edited = draw_gauge(app, wiring);
   edited = edited || draw_family(app, wiring);

@@ -9,9 +9,9 @@ namespace {
 
 bool draw_setting(app::AppState& app) {
   const std::vector<std::string> names = names_of(setting_words());
-  const auto chosen = ui::choice("It is in", names, static_cast<std::size_t>(app.circuit().setting));
+  const auto chosen = ui::choice("It is in", names, static_cast<std::size_t>(app.editor().circuit().setting));
   if (!chosen) return false;
-  app.dispatch(circuit::SetSetting{static_cast<circuit::Setting>(*chosen)});
+  app.editor().dispatch(circuit::SetSetting{static_cast<circuit::Setting>(*chosen)});
   return true;
 }
 
@@ -28,7 +28,7 @@ bool draw_table(app::AppState& app, circuit::Wiring wiring) {
                                  {.sub = {}, .hide_label = false, .as_list = true, .subs = abouts});
   if (!chosen) return false;
   wiring.ampacity_table = tables[*chosen].id;
-  app.dispatch(circuit::SetWiring{wiring});
+  app.editor().dispatch(circuit::SetWiring{wiring});
   return true;
 }
 
@@ -37,14 +37,14 @@ bool draw_insulation(app::AppState& app, circuit::Wiring wiring) {
   std::vector<std::string> names;
   std::size_t current = 0;
   for (std::size_t i = 0; i < ratings.size(); ++i) {
-    names.push_back(units::celsius_text(units::Celsius(ratings[i]), app.units()));
+    names.push_back(units::celsius_text(units::Celsius(ratings[i]), app.settings().units()));
     if (ratings[i] == wiring.around.insulation.number()) current = i;
   }
   if (!ui::disclosure("Insulation: " + names[current], false, "as printed on the wire")) return false;
   const auto chosen = ui::choice("Insulation", names, current, {.sub = {}, .hide_label = true, .as_list = true});
   if (!chosen) return false;
   wiring.around.insulation = units::Celsius(ratings[*chosen]);
-  app.dispatch(circuit::SetWiring{wiring});
+  app.editor().dispatch(circuit::SetWiring{wiring});
   return true;
 }
 
@@ -59,7 +59,7 @@ bool draw_heat(app::AppState& app, circuit::Wiring wiring) {
   }
   if (ui::switch_row("Through a hot space", wiring.around.hot_space, {.sub = "an engine space, or beside a heater", .disabled = false})) {
     wiring.around.hot_space = !wiring.around.hot_space;
-    app.dispatch(circuit::SetWiring{wiring});
+    app.editor().dispatch(circuit::SetWiring{wiring});
     return true;
   }
   if (const auto bundled = number_stepper(app, {.label = "Circuits tied together",
@@ -84,7 +84,7 @@ bool draw_heat(app::AppState& app, circuit::Wiring wiring) {
 }  // namespace
 
 void draw_place_sheet(app::AppState& app) {
-  const circuit::Wiring wiring = app.circuit().wiring;
+  const circuit::Wiring wiring = app.editor().circuit().wiring;
   ui::begin_card("setting", {.name = "Setting", .tone = ui::Tone::plain});
   bool edited = draw_setting(app);
   ui::end_card();
@@ -94,7 +94,7 @@ void draw_place_sheet(app::AppState& app) {
   ui::end_card();
   ui::begin_card("table", {.name = "Table", .tone = ui::Tone::plain});
   if (!edited) draw_table(app, wiring);
-  ui::caption("Source: " + source_text(*tables::ampacity_table(app.circuit().wiring.ampacity_table).citation) + ".");
+  ui::caption("Source: " + source_text(*tables::ampacity_table(app.editor().circuit().wiring.ampacity_table).citation) + ".");
   ui::end_card();
 }
 

@@ -20,8 +20,8 @@ void end_page_at(app::AppState& app, app::Screen here) {
   const auto pressed = ui::end_page(places, current);
   if (!pressed) return;
   const app::Route wanted = app::Route::at(kScreens[*pressed]);
-  if (app.route() == wanted) return ui::scroll_page_to_top();
-  app.go(wanted);
+  if (app.navigator().route() == wanted) return ui::scroll_page_to_top();
+  app.navigator().go(wanted);
 }
 
 }  // namespace screens

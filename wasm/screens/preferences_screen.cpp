@@ -24,7 +24,7 @@ void draw_look(app::AppState& app, app::Preferences& wanted, bool& edited) {
     edited = true;
   }
   const std::vector<std::string> units{"As the phone", "Metric", "US"};
-  const std::string now = app.units() == units::Preference::us ? "feet and °F" : "metres and °C";
+  const std::string now = app.settings().units() == units::Preference::us ? "feet and °F" : "metres and °C";
   if (const auto unit = ui::choice("Lengths and temperatures", units, static_cast<std::size_t>(wanted.units),
                                    {.sub = "now " + now})) {
     wanted.units = static_cast<app::UnitChoice>(*unit);
@@ -44,9 +44,9 @@ void draw_look(app::AppState& app, app::Preferences& wanted, bool& edited) {
 
 void draw_preferences_screen(app::AppState& app, Memory&) {
   const ui::PageEvents events = ui::begin_page("preferences", {.title = "Preferences", .subtitle = {}, .back = true, .more = false});
-  if (events.back) app.back();
+  if (events.back) app.navigator().back();
   draw_messages(app);
-  app::Preferences wanted = app.preferences();
+  app::Preferences wanted = app.settings().preferences();
   bool edited = false;
   ui::begin_columns();
   ui::begin_card("look", {.name = "Look", .tone = ui::Tone::plain});
@@ -60,11 +60,11 @@ void draw_preferences_screen(app::AppState& app, Memory&) {
   ui::paragraph("For fused DC branch circuits up to 60 V. Mains, airbag and engine-management circuits are out of its scope.");
   ui::paragraph("Results are planning figures. Local codes, the makers' instructions and licensed practice come first.");
   if (ui::list_row("Sources", {.sub = "where every figure comes from"}))
-    app.go(app::Route::at(app::Screen::preferences, app::Sheet::sources));
+    app.navigator().go(app::Route::at(app::Screen::preferences, app::Sheet::sources));
   ui::end_card();
   ui::end_columns();
   ui::end_page();
-  if (edited) app.set_preferences(wanted);
+  if (edited) app.settings().set_preferences(wanted);
 }
 
 }  // namespace screens

@@ -69,13 +69,13 @@ void draw_caution(const Calculator& calculator) {
 
 // The outlet the values go to: the one picked, else the last.
 circuit::OutletId use_at(const app::AppState& app, const Memory& memory) {
-  const circuit::Circuit& circuit = app.circuit();
+  const circuit::Circuit& circuit = app.editor().circuit();
   if (circuit::find_outlet(circuit, memory.use_at) != nullptr) return memory.use_at;
   return circuit.outlets.empty() ? circuit::kBlock : circuit.outlets.back().id;
 }
 
 void draw_outlet_pick(const app::AppState& app, Memory& memory, circuit::OutletId at) {
-  const circuit::Circuit& circuit = app.circuit();
+  const circuit::Circuit& circuit = app.editor().circuit();
   ui::caption("At which outlet of " + circuit.name);
   ui::begin_flow();
   for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
@@ -87,21 +87,21 @@ void draw_outlet_pick(const app::AppState& app, Memory& memory, circuit::OutletI
 }
 
 void draw_use(app::AppState& app, Memory& memory, const Calculator& calculator, const Values& values) {
-  if (!calculator.fits_circuit || !app.has_circuit()) return;
+  if (!calculator.fits_circuit || !app.editor().has_circuit()) return;
   const circuit::OutletId at = use_at(app, memory);
-  const auto use = calculators::use_in_circuit(calculator, values, app.circuit(), at, app.units());
+  const auto use = calculators::use_in_circuit(calculator, values, app.editor().circuit(), at, app.settings().units());
   if (!use) return;
-  const bool whole = calculators::use_in_circuit(calculator, values, app.circuit(), circuit::kBlock, app.units()).has_value();
+  const bool whole = calculators::use_in_circuit(calculator, values, app.editor().circuit(), circuit::kBlock, app.settings().units()).has_value();
   ui::begin_card("use", {.name = "Use in my circuit", .tone = ui::Tone::plain});
-  ui::card_title("Use in my circuit", app.circuit().name);
-  if (!whole && app.circuit().outlets.size() > 1) draw_outlet_pick(app, memory, at);
+  ui::card_title("Use in my circuit", app.editor().circuit().name);
+  if (!whole && app.editor().circuit().outlets.size() > 1) draw_outlet_pick(app, memory, at);
   const bool pressed = ui::button(use->label, {.kind = ui::Kind::primary});
   ui::end_card();
   if (!pressed) return;
-  app.go(app::Route::at(app::Screen::size));
+  app.navigator().go(app::Route::at(app::Screen::size));
   std::string what = use->label;
   what.front() = static_cast<char>(what.front() - 'A' + 'a');   // "use 10 A at outlet C"
-  app.use_edits(use->edits, what);
+  app.editor().use_edits(use->edits, what);
 }
 
 }  // namespace
@@ -112,10 +112,10 @@ void draw_calculator(app::AppState& app, Memory& memory, const Calculator& calcu
                                                               .subtitle = std::string(calculator.question),
                                                               .back = true,
                                                               .more = false});
-  if (events.back) app.back();
+  if (events.back) app.navigator().back();
   draw_messages(app);
-  const Values values = app.quick_values(calculator);
-  const calculators::Evaluation evaluation = calculators::evaluate(calculator, values, app.units());
+  const Values values = app.lookup().quick_values(calculator);
+  const calculators::Evaluation evaluation = calculators::evaluate(calculator, values, app.settings().units());
   ui::begin_columns();
   if (evaluation.result) draw_answer(*evaluation.result);
   else if (evaluation.problem)
@@ -128,7 +128,7 @@ void draw_calculator(app::AppState& app, Memory& memory, const Calculator& calcu
   if (!ui::two_columns()) draw_plot(app, calculator, values);
   ui::begin_card("how", {.name = "How", .tone = ui::Tone::plain});
   if (ui::list_row("How it is worked out", {.sub = "the formula, its sources, how sure"}))
-    app.go(app::Route::quick(calculator.key, app::Sheet::how));
+    app.navigator().go(app::Route::quick(calculator.key, app::Sheet::how));
   ui::end_card();
   draw_use(app, memory, calculator, values);
   draw_caution(calculator);

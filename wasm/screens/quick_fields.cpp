@@ -1,8 +1,8 @@
 // What a calculator asks: each input by its kind, its range from the calculator's own data. A
 // value that the calculator refuses says why and the last good one stays.
 #include <algorithm>
-#include <cmath>
 
+#include "screens/fields.h"
 #include "screens/lookup.h"
 #include "ui/ui.h"
 #include "units/parse.h"
@@ -12,94 +12,9 @@ namespace {
 
 using calculators::Calculator;
 using calculators::Input;
-using calculators::Unit;
 using calculators::Values;
 
 constexpr std::size_t kSideBySide = 4;    // choices shown at once; more are folded away
-
-// The unit a stepper steps in: shown = value * factor + offset.
-struct Scale {
-  double factor = 1.0;
-  double offset = 0.0;
-  double step = 0.0;
-};
-// Exact by definition: 1 ft = 0.3048 m, F = 1.8 C + 32.
-Scale scale_of(const Input& input, bool us) {
-  if (input.unit == Unit::length && us) return {1.0 / 0.3048, 0.0, 0.5};
-  if (input.unit == Unit::temperature && us) return {1.8, 32.0, 10.0};
-  if (input.unit == Unit::fraction) return {100.0, 0.0, input.step * 100.0};
-  return {1.0, 0.0, input.step};
-}
-double to_shown(const Scale& scale, double value) { return value * scale.factor + scale.offset; }
-double to_core(const Scale& scale, double shown) { return (shown - scale.offset) / scale.factor; }
-
-template <class T>
-std::optional<double> number_of(const units::Parsed<T>& parsed, std::string& why_not) {
-  why_not = parsed.why_not;
-  if (!parsed.value) return std::nullopt;
-  if constexpr (std::is_same_v<T, double>) return *parsed.value;
-  else return parsed.value->number();
-}
-
-bool take_ending(std::string_view& text, std::initializer_list<std::string_view> endings) {
-  while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
-  for (const std::string_view ending : endings) {
-    if (!text.ends_with(ending)) continue;
-    text.remove_suffix(ending.size());
-    while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
-    return true;
-  }
-  return false;
-}
-
-bool small_ohms(const Input& input) { return input.unit == Unit::resistance && input.high <= 2.0; }
-
-// Ohms and milliohms; a bare number is what the field is about.
-std::optional<double> parse_ohms(const Input& input, std::string_view text, std::string& why_not) {
-  double times = small_ohms(input) ? 0.001 : 1.0;
-  if (take_ending(text, {"mΩ", "mohm", "mohms", "milliohm"})) times = 0.001;
-  else if (take_ending(text, {"Ω", "ohm", "ohms"})) times = 1.0;
-  const auto number = number_of(units::parse_number(text), why_not);
-  return number ? std::optional(*number * times) : std::nullopt;
-}
-
-// "1/0" to "4/0" are 0 to -3.
-std::optional<double> parse_gauge(std::string_view text, std::string& why_not) {
-  take_ending(text, {"AWG", "awg"});
-  if (text.size() == 3 && text.ends_with("/0") && text[0] >= '1' && text[0] <= '4') return 1.0 - (text[0] - '0');
-  return number_of(units::parse_number(text), why_not);
-}
-
-std::optional<double> parse(const Input& input, std::string_view text, units::Preference preference, std::string& why_not) {
-  switch (input.unit) {
-    case Unit::length: return number_of(units::parse_length(text, preference), why_not);
-    case Unit::temperature: return number_of(units::parse_celsius(text, preference), why_not);
-    case Unit::current: return number_of(units::parse_amperes(text), why_not);
-    case Unit::power: return number_of(units::parse_watts(text), why_not);
-    case Unit::voltage: return number_of(units::parse_volts(text), why_not);
-    case Unit::fraction: return number_of(units::parse_percent(text), why_not);
-    case Unit::resistance: return parse_ohms(input, text, why_not);
-    case Unit::charge: take_ending(text, {"Ah", "ah"}); break;
-    case Unit::area: take_ending(text, {"mm²", "mm2"}); break;
-    case Unit::diameter: take_ending(text, {"mm"}); break;
-    case Unit::number:
-      if (input.key == "awg") return parse_gauge(text, why_not);
-      break;
-    default: break;
-  }
-  return number_of(units::parse_number(text), why_not);
-}
-
-std::vector<ui::UnitKey> unit_keys(const Input& input, bool us) {
-  switch (input.unit) {
-    case Unit::length:
-      if (us) return {{"ft", false}, {"in", false}};
-      return {{"m"}, {"cm"}};
-    case Unit::temperature: return {{"°C"}, {"°F"}};
-    case Unit::resistance: return {{"mΩ"}, {"Ω"}};
-    default: return {};
-  }
-}
 
 // What is wrong with these values; empty when the calculator takes them.
 std::string refusal(const Calculator& calculator, const Values& values, units::Preference preference) {
@@ -123,47 +38,34 @@ struct Asked {
     return all;
   }
   [[nodiscard]] std::string name() const { return std::string(input().name); }
-  [[nodiscard]] std::string text(double number) const { return calculators::value_text(input(), number, app.units()); }
+  [[nodiscard]] std::string text(double number) const { return calculators::value_text(input(), number, app.settings().units()); }
   // The answer's sentence with this value.
   [[nodiscard]] std::string answer_with(double changed) const {
-    const auto evaluation = calculators::evaluate(calculator, with(changed), app.units());
+    const auto evaluation = calculators::evaluate(calculator, with(changed), app.settings().units());
     return evaluation.result ? evaluation.result->sentence : std::string();
   }
 };
 
-// A conversion there and back may leave the end of a range by a rounding error.
-double settled(const Input& input, double value) {
-  const double slack = 1e-9 * std::max(1.0, std::fabs(input.high));
-  if (value < input.low && value > input.low - slack) return input.low;
-  if (value > input.high && value < input.high + slack) return input.high;
-  return value;
-}
-
 std::optional<Values> draw_number(const Asked& asked) {
   const Input& input = asked.input();
-  const bool us = asked.app.units() == units::Preference::us;
-  const Scale scale = scale_of(input, us);
-  ui::StepperOptions options;
-  options.shown = asked.text(asked.value());
-  options.value = to_shown(scale, asked.value());
-  options.low = to_shown(scale, input.low);
-  options.high = to_shown(scale, input.high);
-  options.step = scale.step;
-  options.allowed = asked.text(input.low) + " to " + asked.text(input.high);
-  options.unit_keys = unit_keys(input, us);
-  options.minus_sign = input.low < 0.0;
-  options.read = [&asked, &input, scale](std::string_view text) -> ui::Read {
-    std::string why_not;
-    const auto number = parse(input, text, asked.app.units(), why_not);
-    if (!number) return {std::nullopt, why_not};
-    const double value = settled(input, *number);
-    if (std::string why = refusal(asked.calculator, asked.with(value), asked.app.units()); !why.empty()) return {std::nullopt, why};
-    return {to_shown(scale, value), {}};
+  const units::Preference preference = asked.app.settings().units();
+  const auto core_of = [&input, preference](double shown) {
+    return units::settled(units::to_core(input.measure, shown, preference), input.low, input.high);
   };
-  options.preview = [&asked, &input, scale](double shown) { return asked.answer_with(settled(input, to_core(scale, shown))); };
+  ui::StepperOptions options = amount_options({input.measure, asked.value(), input.low, input.high, input.step}, preference);
+  options.shown = asked.text(asked.value());
+  options.allowed = asked.text(input.low) + " to " + asked.text(input.high);
+  options.read = [&asked, &input, preference](std::string_view text) -> ui::Read {
+    const units::Typed typed = units::read(text, input.measure, preference);
+    if (!typed.core) return {std::nullopt, typed.why_not};
+    const double value = units::settled(*typed.core, input.low, input.high);
+    if (std::string why = refusal(asked.calculator, asked.with(value), preference); !why.empty()) return {std::nullopt, why};
+    return {units::to_shown(input.measure, value, preference), {}};
+  };
+  options.preview = [&asked, core_of](double shown) { return asked.answer_with(core_of(shown)); };
   const auto changed = ui::stepper(asked.name(), options);
   if (!changed) return std::nullopt;
-  return asked.with(std::clamp(settled(input, to_core(scale, changed->value)), input.low, input.high));
+  return asked.with(std::clamp(core_of(changed->value), input.low, input.high));
 }
 
 std::string plain(std::string_view text) {
@@ -229,7 +131,7 @@ std::optional<Values> draw_wire(const Asked& asked) {
   options.read = [&asked, &input, awg, allowed](std::string_view text) -> ui::Read {
     const auto size = read_size(input, text, awg);
     if (!size) return {std::nullopt, "No such size in the tables. Give one from " + allowed + ", or from the other list."};
-    if (std::string why = refusal(asked.calculator, asked.with(*size), asked.app.units()); !why.empty()) return {std::nullopt, why};
+    if (std::string why = refusal(asked.calculator, asked.with(*size), asked.app.settings().units()); !why.empty()) return {std::nullopt, why};
     return {*size, {}};
   };
   options.preview = [&asked](double size) { return asked.answer_with(size); };
@@ -253,7 +155,7 @@ std::optional<Values> draw_choice(const Asked& asked) {
 
 std::optional<Values> draw_input(const Asked& asked) {
   const ui::Scope scope(asked.input().key);
-  if (asked.input().unit != Unit::choice) return draw_number(asked);
+  if (asked.input().choices.empty()) return draw_number(asked);
   return asked.input().key == "wire" ? draw_wire(asked) : draw_choice(asked);
 }
 
@@ -263,7 +165,7 @@ std::string folded_values(const app::AppState& app, const Calculator& calculator
   for (std::size_t i = 0; i < values.size(); ++i) {
     const Input& input = calculator.inputs[i];
     if (!input.folded || !calculators::is_asked(calculator, values, i)) continue;
-    std::string value = calculators::value_text(input, values[i], app.units());
+    std::string value = calculators::value_text(input, values[i], app.settings().units());
     // A bare number, a yes or no says nothing without its name.
     if (value.find_first_not_of("0123456789.") == std::string::npos || value == "No" || value == "Yes")
       value = std::string(input.name) + " " + value;
@@ -288,9 +190,9 @@ void draw_quick_inputs(app::AppState& app, const Calculator& calculator, const V
   if (!more.empty() && ui::disclosure("More", false, more)) draw_all(true);
   ui::end_card();
   if (!edited) return;
-  const std::string why = refusal(calculator, *edited, app.units());
-  if (why.empty()) app.set_quick_values(calculator, *edited);
-  else app.say_problem(why);
+  const std::string why = refusal(calculator, *edited, app.settings().units());
+  if (why.empty()) app.lookup().set_quick_values(calculator, *edited);
+  else app.messages().say_problem(why);
 }
 
 }  // namespace screens

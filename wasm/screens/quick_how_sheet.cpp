@@ -8,10 +8,10 @@
 namespace screens {
 
 void draw_how_sheet(app::AppState& app) {
-  const calculators::Calculator* calculator = calculators::calculator_by_key(app.route().key);
+  const calculators::Calculator* calculator = calculators::calculator_by_key(app.shown().key);
   if (calculator == nullptr) return;
   const calculators::Evaluation evaluation =
-      calculators::evaluate(*calculator, app.quick_values(*calculator), app.units());
+      calculators::evaluate(*calculator, app.lookup().quick_values(*calculator), app.settings().units());
   ui::begin_card("rule", {.name = "Rule", .tone = ui::Tone::plain});
   ui::paragraph(calculator->formula_words);
   ui::question(calculator->formula);

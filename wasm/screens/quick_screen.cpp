@@ -26,7 +26,7 @@ void draw_group(app::AppState& app, const Group& group) {
   for (const std::string_view key : group.keys) {
     const calculators::Calculator* calculator = calculators::calculator_by_key(key);
     if (calculator == nullptr) continue;
-    if (ui::list_row(calculator->title, {.sub = std::string(calculator->question)})) app.go(app::Route::quick(key));
+    if (ui::list_row(calculator->title, {.sub = std::string(calculator->question)})) app.navigator().go(app::Route::quick(key));
   }
   ui::end_card();
 }
@@ -34,7 +34,7 @@ void draw_group(app::AppState& app, const Group& group) {
 void draw_list(app::AppState& app, Memory& memory) {
   const ui::PageEvents events =
       ui::begin_page("quick", {.title = "Quick", .subtitle = "One sum at a time, no circuit needed", .back = false, .more = true});
-  if (events.more) app.go(app::Route::at(app::Screen::preferences));
+  if (events.more) app.navigator().go(app::Route::at(app::Screen::preferences));
   draw_messages(app);
   if (!draw_search(app, memory)) {
     ui::begin_columns();
@@ -52,7 +52,7 @@ void draw_list(app::AppState& app, Memory& memory) {
 std::span<const Group> calculator_groups() { return kGroups; }
 
 void draw_quick_screen(app::AppState& app, Memory& memory) {
-  const calculators::Calculator* calculator = calculators::calculator_by_key(app.route().key);
+  const calculators::Calculator* calculator = calculators::calculator_by_key(app.shown().key);
   if (calculator == nullptr) draw_list(app, memory);
   else draw_calculator(app, memory, *calculator);
 }

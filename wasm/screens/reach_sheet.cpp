@@ -7,27 +7,14 @@
 namespace screens {
 namespace {
 
-// Starts with the answer, or with a common wire and fuse where there is none.
-circuit::InHand start(app::AppState& app) {
-  const circuit::Circuit& circuit = app.circuit();
-  if (circuit.in_hand) return *circuit.in_hand;
-  const sizing::Candidate* choice = app.answer().choice();
-  const auto ratings = tables::fuse_family(circuit.wiring.fuse_family).ratings_a;
-  circuit::InHand in_hand;
-  in_hand.size = choice != nullptr ? std::string(choice->size->id)
-                                   : std::string(tables::conductors(circuit.wiring.gauge)[2].id);
-  in_hand.fuse = choice != nullptr && choice->fuse ? *choice->fuse : units::Amperes(ratings[ratings.size() / 2]);
-  return in_hand;
-}
-
 bool draw_wire(app::AppState& app, circuit::InHand in_hand) {
-  ui::card_title("Wire", std::string(tables::gauge_system_suffix(app.circuit().wiring.gauge)));
+  ui::card_title("Wire", std::string(tables::gauge_system_suffix(app.editor().circuit().wiring.gauge)));
   bool edited = false;
   ui::begin_flow();
-  for (const tables::Conductor& size : tables::conductors(app.circuit().wiring.gauge)) {
+  for (const tables::Conductor& size : tables::conductors(app.editor().circuit().wiring.gauge)) {
     if (edited || !ui::chip(size.size, {.on = size.id == in_hand.size, .said = "Wire " + size_text(size)})) continue;
     in_hand.size = std::string(size.id);
-    app.dispatch(circuit::SetInHand{in_hand});
+    app.editor().dispatch(circuit::SetInHand{in_hand});
     edited = true;
   }
   ui::end_flow();
@@ -35,7 +22,7 @@ bool draw_wire(app::AppState& app, circuit::InHand in_hand) {
 }
 
 bool draw_fuse(app::AppState& app, circuit::InHand in_hand) {
-  const tables::FuseFamily& family = tables::fuse_family(app.circuit().wiring.fuse_family);
+  const tables::FuseFamily& family = tables::fuse_family(app.editor().circuit().wiring.fuse_family);
   ui::card_title("Fuse", "amps");
   bool edited = false;
   const ui::Scope scope("fuse");
@@ -44,15 +31,14 @@ bool draw_fuse(app::AppState& app, circuit::InHand in_hand) {
     const std::string text = trimmed(rating);
     if (edited || !ui::chip(text, {.on = rating == in_hand.fuse.number(), .said = "Fuse " + text + " A"})) continue;
     in_hand.fuse = units::Amperes(rating);
-    app.dispatch(circuit::SetInHand{in_hand});
+    app.editor().dispatch(circuit::SetInHand{in_hand});
     edited = true;
   }
   ui::end_flow();
   return edited;
 }
 
-void draw_result(app::AppState& app, const circuit::InHand& in_hand) {
-  const sizing::Reach reach = app.reach(in_hand);
+void draw_result(const app::AppState& app, const sizing::Reach& reach) {
   ui::begin_card("protected", {.name = "Fuse and wire", .tone = reach.fuse_protects_wire ? ui::Tone::good : ui::Tone::stop});
   ui::question(reach.fuse_protects_wire ? "The fuse protects the wire" : "The fuse does not protect the wire");
   ui::paragraph(reach.fuse_sentence);
@@ -63,7 +49,7 @@ void draw_result(app::AppState& app, const circuit::InHand& in_hand) {
   const bool carries = reach.most_current > units::Amperes{0.0};
   ui::fact_row("Most at once", carries ? units::amperes_text(reach.most_current) : "nothing", "at the lengths you gave");
   const bool reaches = reach.longest_run > units::Metres{0.0};
-  ui::fact_row("Longest run", reaches ? units::length_text(reach.longest_run, app.units()) : "none",
+  ui::fact_row("Longest run", reaches ? units::length_text(reach.longest_run, app.settings().units()) : "none",
                "block to the far outlet, at the loads you gave");
   for (const std::string& note : reach.notes) ui::caption(note);
   ui::end_card();
@@ -72,8 +58,9 @@ void draw_result(app::AppState& app, const circuit::InHand& in_hand) {
 }  // namespace
 
 void draw_reach_sheet(app::AppState& app) {
-  const circuit::InHand in_hand = start(app);
-  draw_result(app, in_hand);
+  if (app.results().reach() == nullptr) return;
+  const circuit::InHand in_hand = app.results().reach_of();
+  draw_result(app, *app.results().reach());
   ui::begin_card("hand", {.name = "In your hand", .tone = ui::Tone::plain});
   if (!draw_wire(app, in_hand)) draw_fuse(app, in_hand);
   ui::end_card();

@@ -17,21 +17,21 @@ std::string offer_text(app::Toast::Offer offer) {
 }
 
 void draw_toast(app::AppState& app, Memory& memory) {
-  if (const auto token = ui::take_toast_action(); token && app.toast()) app.take_toast_offer();
-  if (!app.toast()) {
+  if (const auto token = ui::take_toast_action(); token && app.messages().toast()) app.take_offer();
+  if (!app.messages().toast()) {
     if (memory.toast_shown != 0) ui::hide_toast();
     memory.toast_shown = 0;
     return;
   }
-  if (memory.toast_shown == app.toast_serial()) return;
-  memory.toast_shown = app.toast_serial();
-  ui::show_toast(app.toast()->text, offer_text(app.toast()->offer), 1);
+  if (memory.toast_shown == app.messages().toast_serial()) return;
+  memory.toast_shown = app.messages().toast_serial();
+  ui::show_toast(app.messages().toast()->text, offer_text(app.messages().toast()->offer), 1);
 }
 
 }  // namespace
 
 void draw(app::AppState& app, Memory& memory) {
-  switch (app.route().screen) {
+  switch (app.shown().screen) {
     case app::Screen::size: draw_size_screen(app, memory); break;
     case app::Screen::circuits: draw_circuits_screen(app, memory); break;
     case app::Screen::preferences: draw_preferences_screen(app, memory); break;
@@ -40,7 +40,6 @@ void draw(app::AppState& app, Memory& memory) {
     case app::Screen::cards: draw_card_screen(app); break;
     case app::Screen::trace: draw_trace_screen(app, memory); break;
   }
-  app.stay_awake(app.route().screen == app::Screen::trace && app.trace().running());
   draw_sheet(app, memory);
   draw_toast(app, memory);
 }

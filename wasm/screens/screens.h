@@ -22,8 +22,9 @@ struct Draft {
 
 // The sketch as last laid out: measuring its words each frame would cost more than drawing it.
 struct SketchCache {
-  std::uint64_t revision = 0;    // 0: none yet
+  app::Current of;
   float width = 0.0F;
+  std::string rings;             // what is marked in it
   drawing::Picture picture;
 };
 
@@ -43,8 +44,6 @@ struct Memory {
   std::string search;            // as typed; Quick and Tables share it
   Found found;
   SketchCache trace_sketch;
-  std::string trace_sketch_for;  // what was ringed in it
-  std::vector<circuit::OutletId> dead;   // outlets ticked before a trace begins
   circuit::OutletId use_at;      // outlet that a calculator's values go to
 };
 

@@ -9,31 +9,31 @@ namespace screens {
 namespace {
 
 std::string place_text(const app::AppState& app) {
-  const circuit::Circuit& circuit = app.circuit();
+  const circuit::Circuit& circuit = app.editor().circuit();
   const tables::Surroundings& around = circuit.wiring.around;
   std::string text(setting_words()[static_cast<std::size_t>(circuit.setting)].name);
-  text += around.hot_space ? ", hot space" : ", " + units::celsius_text(around.ambient, app.units());
+  text += around.hot_space ? ", hot space" : ", " + units::celsius_text(around.ambient, app.settings().units());
   text += around.circuits_bundled > 1 ? ", " + std::to_string(around.circuits_bundled) + " bundled" : ", alone";
   return text;
 }
 
 std::string supply_text(const app::AppState& app) {
-  const circuit::Supply& supply = app.circuit().supply;
+  const circuit::Supply& supply = app.editor().circuit().supply;
   const tables::BatteryKind* battery = tables::battery_kind_by_key(supply.battery);
   std::string text = trimmed(supply.nominal.number()) + " V";
   if (battery != nullptr) text.append(", ").append(battery->name);
-  return text + ", " + units::length_text(supply.feeder_run, app.units()) + " to the block";
+  return text + ", " + units::length_text(supply.feeder_run, app.settings().units()) + " to the block";
 }
 
 std::string parts_text(const app::AppState& app) {
-  const circuit::Wiring& wiring = app.circuit().wiring;
+  const circuit::Wiring& wiring = app.editor().circuit().wiring;
   std::string text(tables::gauge_system_suffix(wiring.gauge));
   text.append(", ").append(tables::fuse_family(wiring.fuse_family).name);
   return text + (wiring.ferrule ? ", ferrules" : ", bare strands");
 }
 
 std::string shelf_text(const app::AppState& app) {
-  const circuit::Shelf& shelf = app.circuit().shelf;
+  const circuit::Shelf& shelf = app.editor().circuit().shelf;
   std::vector<std::string> missing;
   for (const std::string& id : shelf.missing_sizes)
     if (const tables::Conductor* size = tables::conductor_by_id(id)) missing.push_back(size_text(*size));
@@ -47,7 +47,7 @@ std::string shelf_text(const app::AppState& app) {
 }
 
 void row(app::AppState& app, std::string_view label, const std::string& sub, app::Sheet sheet) {
-  if (ui::list_row(label, {.sub = sub})) app.go(app::Route::at(app::Screen::size, sheet));
+  if (ui::list_row(label, {.sub = sub})) app.navigator().go(app::Route::at(app::Screen::size, sheet));
 }
 
 }  // namespace

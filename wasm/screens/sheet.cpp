@@ -9,9 +9,9 @@ namespace screens {
 namespace {
 
 ui::SheetOptions outlet_head(const app::AppState& app) {
-  const circuit::Circuit& circuit = app.circuit();
+  const circuit::Circuit& circuit = app.editor().circuit();
   for (std::size_t i = 0; i < circuit.outlets.size(); ++i)
-    if (circuit.outlets[i].id == app.route().outlet)
+    if (circuit.outlets[i].id == app.shown().outlet)
       return {.title = "Outlet " + circuit::outlet_letter(i), .subtitle = circuit.name, .tall = true};
   return {};
 }
@@ -22,14 +22,14 @@ std::string quick_title(const std::string& key) {
 }
 
 ui::SheetOptions row_head(const app::AppState& app) {
-  const reference::Page* page = app.book().page(app.route().key);
-  const reference::Row* row = row_at(app, app.route());
+  const reference::Page* page = app.lookup().book().page(app.shown().key);
+  const reference::Row* row = row_at(app, app.shown());
   if (page == nullptr || row == nullptr) return {};
   return {.title = row->cells.front(), .subtitle = std::string(page->title), .tall = true};
 }
 
 ui::SheetOptions head_of(const app::AppState& app) {
-  const app::Route& route = app.route();
+  const app::Route& route = app.shown();
   const tables::Conductor* size = tables::conductor_by_id(route.size);
   const std::string in_hand = size != nullptr ? size_text(*size) : std::string();
   switch (route.sheet) {
@@ -62,7 +62,7 @@ ui::SheetOptions head_of(const app::AppState& app) {
 
 void draw_content(app::AppState& app, Memory& memory) {
   draw_problem(app);
-  switch (app.route().sheet) {
+  switch (app.shown().sheet) {
     case app::Sheet::outlet: return draw_outlet_sheet(app, memory);
     case app::Sheet::why: return draw_why_sheet(app);
     case app::Sheet::what_if: return draw_what_if_sheet(app);
@@ -90,8 +90,8 @@ void draw_content(app::AppState& app, Memory& memory) {
 }  // namespace
 
 void draw_sheet(app::AppState& app, Memory& memory) {
-  const bool wanted = app.route().sheet != app::Sheet::none;
-  const std::string address = wanted ? app::route_text(app.route()) : std::string();
+  const bool wanted = app.shown().sheet != app::Sheet::none;
+  const std::string address = wanted ? app::route_text(app.shown()) : std::string();
   if (address != memory.open_sheet) {
     if (!memory.open_sheet.empty()) ui::close_sheet(memory.open_sheet);
     if (wanted) ui::open_sheet(address);
@@ -100,7 +100,7 @@ void draw_sheet(app::AppState& app, Memory& memory) {
     memory.draft = {};
   } else if (wanted && !memory.sheet_leaving && !ui::sheet_is_open(address)) {
     memory.sheet_leaving = true;   // the host changes the address in its own time
-    app.back();
+    app.navigator().back();
     return;
   }
   if (!wanted || memory.sheet_leaving) return;

@@ -8,12 +8,12 @@ namespace {
 
 void open_subject(app::AppState& app, const drawing::Subject& subject) {
   switch (static_cast<pictures::SketchSubject>(subject.kind)) {
-    case pictures::SketchSubject::battery: return app.go(app::Route::at(app::Screen::size, app::Sheet::supply));
+    case pictures::SketchSubject::battery: return app.navigator().go(app::Route::at(app::Screen::size, app::Sheet::supply));
     case pictures::SketchSubject::fuse:
-      if (const sizing::Candidate* choice = app.answer().choice()) app.go(app::Route::why(choice->size->id));
+      if (const sizing::Candidate* choice = app.results().answer().choice()) app.navigator().go(app::Route::why(choice->size->id));
       return;
     case pictures::SketchSubject::outlet:
-    case pictures::SketchSubject::run: return app.go(app::Route::at_outlet(circuit::OutletId{subject.number}));
+    case pictures::SketchSubject::run: return app.navigator().go(app::Route::at_outlet(circuit::OutletId{subject.number}));
     case pictures::SketchSubject::none: return;
   }
 }
@@ -22,16 +22,18 @@ void open_subject(app::AppState& app, const drawing::Subject& subject) {
 // text size or unit is a new revision too.
 const drawing::Picture& laid_out(app::AppState& app, SketchCache& cache) {
   const float width = ui::width();
-  if (cache.revision == app.revision() && cache.width == width) return cache.picture;
-  const double scale = app.preferences().text_size / 100.0;
+  const app::Current& of = app.results().of();
+  const bool edited = !(of == app.editor().current());   // in this very frame: the next one lays it out anew
+  if (cache.width == width && (cache.of == of || edited)) return cache.picture;
+  const double scale = app.settings().preferences().text_size / 100.0;
   pictures::SketchOptions options;
   options.view_width = static_cast<double>(width) / scale;
-  options.preference = app.units();
+  options.preference = app.settings().units();
   options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
     return static_cast<double>(ui::measure(text, ui::type_of(size), bold).width) / scale;
   };
-  cache.picture = pictures::sketch(app.circuit(), app.answer().choice(), options);
-  cache.revision = app.revision();
+  cache.picture = pictures::sketch(app.editor().circuit(), app.results().answer().choice(), options);
+  cache.of = of;
   cache.width = width;
   return cache.picture;
 }
@@ -39,7 +41,7 @@ const drawing::Picture& laid_out(app::AppState& app, SketchCache& cache) {
 }  // namespace
 
 void draw_sketch_card(app::AppState& app, Memory& memory) {
-  if (app.answer().verdict == sizing::Verdict::invalid) return;
+  if (app.results().answer().verdict == sizing::Verdict::invalid) return;
   ui::begin_card("sketch", {.name = "Sketch", .tone = ui::Tone::plain});
   if (const auto subject = ui::picture("sketch", laid_out(app, memory.sketch))) open_subject(app, *subject);
   ui::end_card();

@@ -13,7 +13,7 @@ void draw_delete(app::AppState& app, std::uint32_t number, const std::string& na
   if (ui::confirm(kDelete, {.title = "Delete '" + name + "'?",
                             .text = "You can put it back until you close the app.",
                             .yes = "Delete", .no = "Keep it", .danger = true}))
-    app.delete_circuit(number);
+    app.desk().delete_circuit(number);
 }
 
 void draw_unreadable(app::AppState& app, const app::Stored& stored) {
@@ -22,29 +22,29 @@ void draw_unreadable(app::AppState& app, const app::Stored& stored) {
               .text = stored.why_unreadable + "\nIt is kept exactly as it was stored. Export it to look at it elsewhere, "
                       "or open it with a newer Branchlight.",
               .action = {}});
-  if (ui::button("Export as it is", {.icon = ui::Icon::share})) app.export_circuit(number);
+  if (ui::button("Export as it is", {.icon = ui::Icon::share})) app.desk().export_circuit(number);
   draw_delete(app, number, "Circuit " + std::to_string(number));
 }
 
 }  // namespace
 
 void draw_stored_sheet(app::AppState& app, Memory& memory) {
-  const app::Stored* stored = app.notebook().find(app.route().stored);
+  const app::Stored* stored = app.desk().notebook().find(app.shown().stored);
   if (stored == nullptr) return;
   if (!stored->readable()) return draw_unreadable(app, *stored);
   const std::uint32_t number = stored->number;
   const std::string name = stored->circuit->name;
   const std::string place = stored->circuit->place;
-  if (ui::button("Open", {.kind = ui::Kind::primary, .said = "Open " + name})) return app.open_circuit(number);
+  if (ui::button("Open", {.kind = ui::Kind::primary, .said = "Open " + name})) return app.desk().open_circuit(number);
   ui::begin_card("label", {.name = "Name and place", .tone = ui::Tone::plain});
-  if (const auto typed = name_field(memory, "stored", "Name", name)) app.relabel_circuit(number, circuit::SetName{*typed}, "name");
+  if (const auto typed = name_field(memory, "stored", "Name", name)) app.editor().relabel(number, circuit::SetName{*typed}, "name");
   if (const auto typed = name_field(memory, "stored-place", "Where it is", place, true))
-    app.relabel_circuit(number, circuit::SetPlace{*typed}, "place");
+    app.editor().relabel(number, circuit::SetPlace{*typed}, "place");
   ui::end_card();
   const ui::ButtonSpec order[] = {{.label = "Up in the list", .icon = ui::Icon::up}, {.label = "Down", .icon = ui::Icon::down, .said = "Down in the list"}};
-  if (const auto pressed = ui::buttons(order)) app.move_circuit(number, *pressed == 0 ? -1 : 1);
-  if (ui::button("Duplicate", {.said = "Duplicate " + name})) return app.duplicate_circuit(number);
-  if (ui::button("Export", {.icon = ui::Icon::share, .said = "Export " + name})) app.export_circuit(number);
+  if (const auto pressed = ui::buttons(order)) app.desk().move_circuit(number, *pressed == 0 ? -1 : 1);
+  if (ui::button("Duplicate", {.said = "Duplicate " + name})) return app.desk().duplicate_circuit(number);
+  if (ui::button("Export", {.icon = ui::Icon::share, .said = "Export " + name})) app.desk().export_circuit(number);
   draw_delete(app, number, name);
 }
 

@@ -18,7 +18,7 @@ bool draw_voltage(app::AppState& app, circuit::Supply supply) {
   const auto chosen = ui::choice("System", names, current);
   if (!chosen) return false;
   supply.nominal = units::Volts(offered[*chosen]);
-  app.dispatch(circuit::SetSupply{supply});
+  app.editor().dispatch(circuit::SetSupply{supply});
   return true;
 }
 
@@ -35,7 +35,7 @@ bool draw_battery(app::AppState& app, circuit::Supply supply) {
   const auto chosen = ui::choice("Battery", names, current, {.sub = {}, .hide_label = false, .as_list = true, .subs = subs});
   if (!chosen) return false;
   supply.battery = std::string(kinds[*chosen].key);
-  app.dispatch(circuit::SetSupply{supply});
+  app.editor().dispatch(circuit::SetSupply{supply});
   return true;
 }
 
@@ -47,7 +47,7 @@ bool draw_own_volts(app::AppState& app, circuit::Supply supply) {
   if (ui::switch_row("Volts of my own battery", own, {.sub = own ? "" : "as that kind of battery", .disabled = false})) {
     supply.resting = own ? std::nullopt : std::optional(kind->resting * blocks);
     supply.low = own ? std::nullopt : std::optional(kind->low * blocks);
-    app.dispatch(circuit::SetSupply{supply});
+    app.editor().dispatch(circuit::SetSupply{supply});
     return true;
   }
   if (!own) return false;
@@ -94,7 +94,7 @@ bool draw_feeder(app::AppState& app, circuit::Supply supply) {
     for (const tables::Conductor& size : tables::conductors(system)) {
       if (edited || !ui::chip(size_text(size), {.on = size.id == supply.feeder_size, .said = "Cable " + size_text(size)})) continue;
       supply.feeder_size = std::string(size.id);
-      app.dispatch(circuit::SetSupply{supply});
+      app.editor().dispatch(circuit::SetSupply{supply});
       edited = true;
     }
   }
@@ -105,7 +105,7 @@ bool draw_feeder(app::AppState& app, circuit::Supply supply) {
 }  // namespace
 
 void draw_supply_sheet(app::AppState& app) {
-  const circuit::Supply supply = app.circuit().supply;
+  const circuit::Supply supply = app.editor().circuit().supply;
   ui::begin_card("battery", {.name = "Battery", .tone = ui::Tone::plain});
   bool edited = draw_voltage(app, supply);
   edited = edited || draw_battery(app, supply);

@@ -74,7 +74,7 @@ void draw_rows(app::AppState& app, const reference::Page& page, bool all_from_me
   ui::begin_card("rows", {.name = std::string(page.title), .tone = ui::Tone::plain});
   if (!laid.unit.empty()) ui::caption("Figures in " + laid.unit + ".");
   if (const auto pressed = ui::table("rows", laid.columns, laid.rows))
-    app.go(app::Route::page(page.key, page.rows[*pressed].key));
+    app.navigator().go(app::Route::page(page.key, page.rows[*pressed].key));
   ui::end_card();
 }
 
@@ -98,7 +98,7 @@ void draw_page(app::AppState& app, const reference::Page& page) {
   const ui::PageEvents events = ui::begin_page(
       "tables/" + std::string(page.key),
       {.title = std::string(page.title), .subtitle = std::string(page.about), .back = true, .more = false});
-  if (events.back) app.back();
+  if (events.back) app.navigator().back();
   draw_messages(app);
   const bool all = !page.rows.empty() && std::all_of(page.rows.begin(), page.rows.end(), from_memory);
   if (all)

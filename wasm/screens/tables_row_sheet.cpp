@@ -15,18 +15,18 @@ void draw_figures(const reference::Page& page, const reference::Row& row) {
 }
 
 void use(app::AppState& app, const circuit::Edit& edit) {
-  const std::string what = circuit::describe(app.circuit(), edit);
-  app.go(app::Route::at(app::Screen::size));
-  app.use_edits({edit}, what);
+  const std::string what = circuit::describe(app.editor().circuit(), edit);
+  app.navigator().go(app::Route::at(app::Screen::size));
+  app.editor().use_edits({edit}, what);
 }
 
 // A button for what the row fills in, another for what it sets in the open circuit.
 void draw_taps(app::AppState& app, const reference::Tap& tap) {
   const bool calculates = !tap.calculator.empty();
   if (calculates && ui::button(tap.label, {.kind = ui::Kind::primary, .icon = ui::Icon::sums})) return open_calculator(app, tap);
-  if (tap.into == reference::Tap::Into::nothing || !app.has_circuit()) return;
-  const auto edit = reference::edit_for(tap, app.circuit());
-  if (!edit || !circuit::apply(app.circuit(), *edit).circuit) return;
+  if (tap.into == reference::Tap::Into::nothing || !app.editor().has_circuit()) return;
+  const auto edit = reference::edit_for(tap, app.editor().circuit());
+  if (!edit || !circuit::apply(app.editor().circuit(), *edit).circuit) return;
   const std::string label = calculates ? "Use in my circuit" : tap.label;
   if (ui::button(label, {.kind = calculates ? ui::Kind::secondary : ui::Kind::primary})) use(app, *edit);
 }
@@ -34,8 +34,8 @@ void draw_taps(app::AppState& app, const reference::Tap& tap) {
 }  // namespace
 
 void draw_row_sheet(app::AppState& app) {
-  const reference::Page* page = app.book().page(app.route().key);
-  const reference::Row* row = row_at(app, app.route());
+  const reference::Page* page = app.lookup().book().page(app.shown().key);
+  const reference::Row* row = row_at(app, app.shown());
   if (page == nullptr || row == nullptr) return;
   draw_figures(*page, *row);
   draw_plate(app, row->picture);

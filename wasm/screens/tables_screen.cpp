@@ -9,11 +9,12 @@
 namespace screens {
 namespace {
 
-constexpr std::array<std::string_view, 7> kWire{"wire", "ampacity-boat", "ampacity-conduit", "ampacity-clipped",
-                                                "ampacity-factors", "drop-limits", "colours"};
+constexpr std::array<std::string_view, 10> kWire{"wire", "ampacity-boat", "ampacity-conduit", "ampacity-clipped",
+                                                 "ampacity-clipped-british", "ampacity-factors", "wire-metals",
+                                                 "drop-limits", "colours", "practices"};
 constexpr std::array<std::string_view, 5> kFuses{"fuses", "fuse-times", "fuse-kinds", "thin-wire-fuses", "fuse-places"};
-constexpr std::array<std::string_view, 9> kJoints{"splices", "crimps", "tabs", "rings", "ferrules",
-                                                  "strip", "pull", "clamps", "joints"};
+constexpr std::array<std::string_view, 11> kJoints{"splices", "crimps", "tabs",   "rings",  "ferrules", "strip",
+                                                   "pull",    "clamps", "joints", "in-line", "wired-in"};
 constexpr std::array<std::string_view, 3> kBattery{"batteries", "battery-kinds", "outlets"};
 constexpr std::array<std::string_view, 2> kMeter{"meter", "cautions"};
 constexpr std::array<Group, 5> kGroups{{{"Wire", kWire},
@@ -26,9 +27,9 @@ void draw_group(app::AppState& app, const Group& group) {
   ui::begin_card(group.name, {.name = std::string(group.name), .tone = ui::Tone::plain});
   ui::card_title(group.name);
   for (const std::string_view key : group.keys) {
-    const reference::Page* page = app.book().page(key);
+    const reference::Page* page = app.lookup().book().page(key);
     if (page == nullptr) continue;
-    if (ui::list_row(page->title, {.sub = std::string(page->about)})) app.go(app::Route::page(key));
+    if (ui::list_row(page->title, {.sub = std::string(page->about)})) app.navigator().go(app::Route::page(key));
   }
   ui::end_card();
 }
@@ -36,15 +37,15 @@ void draw_group(app::AppState& app, const Group& group) {
 void draw_how_to(app::AppState& app) {
   ui::begin_card("how-to", {.name = "How to", .tone = ui::Tone::plain});
   ui::card_title("How to");
-  for (const reference::Card& card : app.book().cards)
-    if (ui::list_row(card.title, {.sub = std::string(card.when)})) app.go(app::Route::card(card.key));
+  for (const reference::Card& card : app.lookup().book().cards)
+    if (ui::list_row(card.title, {.sub = std::string(card.when)})) app.navigator().go(app::Route::card(card.key));
   ui::end_card();
 }
 
 void draw_list(app::AppState& app, Memory& memory) {
   const ui::PageEvents events =
       ui::begin_page("tables", {.title = "Tables", .subtitle = "Works with no signal", .back = false, .more = true});
-  if (events.more) app.go(app::Route::at(app::Screen::preferences));
+  if (events.more) app.navigator().go(app::Route::at(app::Screen::preferences));
   draw_messages(app);
   if (!draw_search(app, memory)) {
     ui::begin_columns();
@@ -64,7 +65,7 @@ void draw_list(app::AppState& app, Memory& memory) {
 std::span<const Group> page_groups() { return kGroups; }
 
 void draw_tables_screen(app::AppState& app, Memory& memory) {
-  const reference::Page* page = app.book().page(app.route().key);
+  const reference::Page* page = app.lookup().book().page(app.shown().key);
   if (page == nullptr) draw_list(app, memory);
   else draw_page(app, *page);
 }

@@ -5,6 +5,7 @@
 #include "screens/pages.h"
 #include "screens/trace_pages.h"
 #include "ui/ui.h"
+#include "units/expect.h"
 #include "units/format.h"
 #include "units/parse.h"
 
@@ -114,8 +115,8 @@ void draw_body(app::AppState& app, Memory& memory, const diagnosis::Check& check
   if (place == Answers::in_page) given = trace_answers(check, undo);
   if (place == Answers::rest_in_foot) given = main_answers(check);
   ui::next_column();
-  draw_trace_sketch(app, memory, marked_by(app.trace().tracer().the_case(), check));
-  if (ui::button("Why this check")) app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_why));
+  draw_trace_sketch(app, memory, marked_by(app.trace_desk().trace().tracer().the_case(), check));
+  if (ui::button("Why this check")) app.navigator().go(app::Route::at(app::Screen::trace, app::Sheet::trace_why));
   draw_trace_suspects(app);
   ui::end_columns();
 }
@@ -134,8 +135,9 @@ void draw_foot(const diagnosis::Check& check, Answers place, const UndoLast& und
 }  // namespace
 
 void draw_trace_check(app::AppState& app, Memory& memory) {
-  app::Trace& trace = app.trace();
-  const diagnosis::Check check = *trace.advice().check;
+  app::Trace& trace = app.trace_desk().trace();
+  BRANCHLIGHT_EXPECT(trace.findings().advice.check.has_value());
+  const diagnosis::Check check = *trace.findings().advice.check;
   bool undo_pressed = false;
   const UndoLast undo{trace.answers() > 0, &undo_pressed};
   const Answers place = place_of_answers(check);

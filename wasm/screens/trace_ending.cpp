@@ -21,10 +21,11 @@ std::string sure_words(double probability) {
 }
 
 void draw_evidence(const app::Trace& trace) {
-  if (trace.evidence().empty()) return;
+  const auto& evidence = trace.findings().evidence;
+  if (evidence.empty()) return;
   if (!ui::disclosure("What speaks for it, and against")) return;
   ui::begin_card("evidence", {.name = "Evidence", .tone = ui::Tone::plain});
-  for (const diagnosis::Evidence& each : trace.evidence()) ui::caption((each.speaks_for ? "For: " : "Against: ") + each.words);
+  for (const diagnosis::Evidence& each : evidence) ui::caption((each.speaks_for ? "For: " : "Against: ") + each.words);
   ui::end_card();
 }
 
@@ -72,8 +73,8 @@ Outcome draw_outcomes(const app::Trace& trace) {
 }
 
 void draw_remedy(app::AppState& app, Memory& memory) {
-  app::Trace& trace = app.trace();
-  const diagnosis::Advice& advice = trace.advice();
+  app::Trace& trace = app.trace_desk().trace();
+  const diagnosis::Advice& advice = trace.findings().advice;
   const diagnosis::Remedy remedy = *advice.remedy;
   const bool alone = advice.kind == diagnosis::AdviceKind::remedy;
   ui::begin_columns();
@@ -112,11 +113,12 @@ void draw_remedy(app::AppState& app, Memory& memory) {
 }
 
 void draw_finished(app::AppState& app) {
-  app::Trace& trace = app.trace();
+  app::Trace& trace = app.trace_desk().trace();
   ui::begin_card("done", {.name = "Put right", .tone = ui::Tone::good});
   ui::question("It works again.");
   ui::announce("It works again.");
-  if (!trace.kept().empty()) ui::paragraph(trace.kept().front().outcome);
+  const auto& kept = app.trace_desk().shelf().kept();
+  if (!kept.empty()) ui::paragraph(kept.front().outcome);
   ui::caption("Kept with the circuit: " + std::to_string(trace.answers()) + " answers, dated.");
   ui::end_card();
   const bool in_foot = ui::foot_stands("done");
@@ -125,32 +127,33 @@ void draw_finished(app::AppState& app) {
   const auto pressed = ui::button_grid(specs, true);
   if (in_foot) ui::end_foot();
   if (!pressed) return;
-  if (*pressed == 1) trace.stop();
+  if (*pressed == 1) app.trace_desk().stop();
   else trace.undo();
 }
 
 }  // namespace
 
 void draw_trace_ending(app::AppState& app, Memory& memory) {
-  if (app.trace().advice().kind == diagnosis::AdviceKind::finished || !app.trace().advice().remedy) draw_finished(app);
+  const diagnosis::Advice& advice = app.trace_desk().trace().findings().advice;
+  if (advice.kind == diagnosis::AdviceKind::finished || !advice.remedy) draw_finished(app);
   else draw_remedy(app, memory);
 }
 
 void draw_trace_none_fits(app::AppState& app, Memory& memory) {
-  app::Trace& trace = app.trace();
-  const diagnosis::Advice advice = trace.advice();
+  app::Trace& trace = app.trace_desk().trace();
+  const diagnosis::Advice& advice = trace.findings().advice;
   ui::begin_card("none", {.name = "These answers do not fit", .tone = ui::Tone::caution});
   ui::question(advice.words);
   ui::announce(advice.words);
   if (advice.odd_entry) {
-    const app::Told told = trace.told(*advice.odd_entry);
+    const app::Told& told = trace.findings().told[*advice.odd_entry];
     ui::paragraph("The odd one: " + told.question);
     ui::paragraph("You said: " + told.answer);
   }
   ui::end_card();
   if (advice.odd_entry && ui::button("Take it again", {.kind = ui::Kind::primary}))
-    app.go(app::Route::trace_numbered(app::Sheet::trace_again, static_cast<std::uint32_t>(*advice.odd_entry + 1)));
-  if (ui::button("All answers so far")) app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_answers));
+    app.navigator().go(app::Route::trace_numbered(app::Sheet::trace_again, static_cast<std::uint32_t>(*advice.odd_entry + 1)));
+  if (ui::button("All answers so far")) app.navigator().go(app::Route::at(app::Screen::trace, app::Sheet::trace_answers));
   if (advice.check) {
     ui::heading("Or go on with the next check");
     return draw_trace_check(app, memory);

@@ -1,5 +1,5 @@
-// Which wire and fuse are there, where they are not what Size worked out: read off the wire and
-// the fuse. What is not known is left open, and then no step names a fuse rating.
+// Which wire and fuse are there: read off the wire and the fuse, never taken from what Size worked
+// out. What is not known is left open, and then no step names a fuse rating.
 #include "screens/pages.h"
 #include "screens/words.h"
 #include "tables/fuse.h"
@@ -67,23 +67,12 @@ void draw_meaning(const diagnosis::Case& frame, const app::FittedTold& told) {
 }  // namespace
 
 void draw_trace_fitted_sheet(app::AppState& app) {
-  app::Trace& trace = app.trace();
-  const diagnosis::Case frame = trace.frame();
-  const bool sized = app.has_circuit() && app.answer().choice() != nullptr;
-  std::optional<app::FittedTold> told = trace.fitted_told_now();
-  if (sized) {
-    const std::string as_sized = "As Size says: " + size_text(*app.answer().choice()->size) + ", " +
-                                 (app.answer().choice()->fuse ? units::amperes_text(*app.answer().choice()->fuse) : "no fuse fits");
-    const std::string names[] = {as_sized, "Something else, or not known"};
-    if (const auto chosen = ui::choice("What is fitted?", names, told ? 1 : 0, {.sub = {}, .hide_label = false, .as_list = true}))
-      return trace.tell_fitted(*chosen == 0 ? std::nullopt : std::optional(app::FittedTold{}));
-    if (!told) return ui::caption("Read it off the wire and the fuse if somebody else may have fitted them.");
-  }
-  app::FittedTold now = told.value_or(app::FittedTold{});
-  bool changed = draw_wire(frame.circuit, now);
-  if (draw_fuse(frame.circuit, now)) changed = true;
-  draw_meaning(frame, now);
-  if (changed) trace.tell_fitted(now);
+  const diagnosis::Case& frame = app.trace_desk().frame().frame;
+  app::FittedTold told = app.trace_desk().setup().fitted();
+  bool changed = draw_wire(frame.circuit, told);
+  if (draw_fuse(frame.circuit, told)) changed = true;
+  draw_meaning(frame, told);
+  if (changed) app.trace_desk().tell_fitted(told);
 }
 
 }  // namespace screens

@@ -9,10 +9,10 @@ namespace {
 
 using diagnosis::AdviceKind;
 
-std::string subtitle(app::Trace& trace) {
+std::string subtitle(const app::Trace& trace) {
   const std::size_t answers = trace.answers();
   const std::string so_far = std::to_string(answers) + (answers == 1 ? " answer" : " answers");
-  switch (trace.advice().kind) {
+  switch (trace.findings().advice.kind) {
     case AdviceKind::check: return "Check " + std::to_string(answers + 1);
     case AdviceKind::remedy: return "Found after " + so_far;
     case AdviceKind::cannot_tell: return "After " + so_far;
@@ -22,15 +22,14 @@ std::string subtitle(app::Trace& trace) {
   return {};
 }
 
-ui::PageOptions head(app::AppState& app) {
-  app::Trace& trace = app.trace();
-  if (!app.route().key.empty())
-    return {.title = "Where?", .subtitle = std::string(diagnosis::symptom_by_key(app.route().key)->words), .title_opens = false,
+ui::PageOptions head(const app::AppState& app) {
+  if (!app.shown().key.empty())
+    return {.title = "Where?", .subtitle = std::string(diagnosis::symptom_by_key(app.shown().key)->words), .title_opens = false,
             .title_hint = {}, .back = true, .more = false};
-  if (trace.running())
-    return {.title = trace.complaint_words(), .subtitle = subtitle(trace), .title_opens = false, .title_hint = {}, .back = false, .more = true};
-  return {.title = app.has_circuit() ? app.circuit().name : "Trace",
-          .subtitle = app.has_circuit() ? "Trace: find the fault" : "No circuit saved: a plain one of three outlets",
+  if (app.trace_desk().running())
+    return {.title = app.trace_desk().trace().complaint_words(), .subtitle = subtitle(app.trace_desk().trace()), .title_opens = false, .title_hint = {}, .back = false, .more = true};
+  return {.title = app.editor().has_circuit() ? app.editor().circuit().name : "Trace",
+          .subtitle = app.editor().has_circuit() ? "Trace: find the fault" : "No circuit saved: a plain one of three outlets",
           .title_opens = true, .title_hint = "Open the circuits", .back = false, .more = true};
 }
 
@@ -44,11 +43,11 @@ void draw_dropped(app::Trace& trace) {
 }
 
 void draw_running(app::AppState& app, Memory& memory) {
-  app::Trace& trace = app.trace();
+  app::Trace& trace = app.trace_desk().trace();
   draw_dropped(trace);
   if (!trace.remark().empty())
     ui::notice({.tone = ui::Tone::caution, .title = {}, .text = trace.remark(), .action = {}, .alert = true});
-  switch (trace.advice().kind) {
+  switch (trace.findings().advice.kind) {
     case AdviceKind::check: return draw_trace_check(app, memory);
     case AdviceKind::none_fits: return draw_trace_none_fits(app, memory);
     case AdviceKind::remedy:
@@ -60,18 +59,18 @@ void draw_running(app::AppState& app, Memory& memory) {
 }  // namespace
 
 void say_if_refused(app::AppState& app, const std::string& why_not) {
-  if (why_not.empty()) app.clear_problem();
-  else app.say_problem(why_not);
+  if (why_not.empty()) app.messages().clear_problem();
+  else app.messages().say_problem(why_not);
   ui::scroll_page_to_top();
 }
 
 void draw_trace_screen(app::AppState& app, Memory& memory) {
-  const bool where = !app.route().key.empty();
-  const bool running = app.trace().running();
+  const bool where = !app.shown().key.empty();
+  const bool running = app.trace_desk().running();
   const ui::PageEvents events = ui::begin_page(where ? "trace-where" : running ? "trace" : "trace-start", head(app));
-  if (events.title) app.go(app::Route::at(app::Screen::circuits));
-  if (events.back) app.back();
-  if (events.more) app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_more));
+  if (events.title) app.navigator().go(app::Route::at(app::Screen::circuits));
+  if (events.back) app.navigator().back();
+  if (events.more) app.navigator().go(app::Route::at(app::Screen::trace, app::Sheet::trace_more));
   draw_messages(app);
   if (where) draw_trace_where(app, memory);
   else if (running) draw_running(app, memory);

@@ -15,20 +15,15 @@ std::string key_of(const std::vector<pictures::SketchMark>& marks) {
 }
 
 pictures::SketchOptions options_for(app::AppState& app, float width, std::vector<pictures::SketchMark> marks) {
-  const double scale = app.preferences().text_size / 100.0;
+  const double scale = app.settings().preferences().text_size / 100.0;
   pictures::SketchOptions options;
   options.view_width = static_cast<double>(width) / scale;
-  options.preference = app.units();
+  options.preference = app.settings().units();
   options.marks = std::move(marks);
   options.text_width = [scale](const std::string& text, drawing::TextSize size, bool bold) {
     return static_cast<double>(ui::measure(text, ui::type_of(size), bold).width) / scale;
   };
   return options;
-}
-
-// The voltages of Size stand for the wire that Size chose: with another one fitted there are none.
-const sizing::Candidate* choice_shown(app::AppState& app) {
-  return app.has_circuit() && !app.trace().fitted_told() ? app.answer().choice() : nullptr;
 }
 
 bool shows_both_contacts(const Marked& marked) {
@@ -38,21 +33,24 @@ bool shows_both_contacts(const Marked& marked) {
 
 }  // namespace
 
+// Neither the wire, the fuse nor the volts that Size works out stand in it: what is fitted may be
+// another one.
 void draw_trace_sketch(app::AppState& app, Memory& memory, const Marked& marked) {
-  const app::Trace& trace = app.trace();
-  const std::string wanted = trace.frame().circuit.name + " " + key_of(marked.marks) + (trace.fitted_told() ? "f" : "");
+  const diagnosis::Case& traced = app.trace_desk().trace().tracer().the_case();
+  const app::Current of = app.editor().current();
+  const std::string fuse = traced.fuse_told ? units::amperes_text(traced.fitted.fuse) : std::string();
+  const std::string rings = key_of(marked.marks) + fuse;
   ui::begin_card("sketch", {.name = "Sketch", .tone = ui::Tone::plain});
   SketchCache& cache = memory.trace_sketch;
   const float width = ui::width();
-  if (cache.revision != app.revision() || cache.width != width || memory.trace_sketch_for != wanted) {
+  if (!(cache.of == of) || cache.width != width || cache.rings != rings) {
     pictures::SketchOptions options = options_for(app, width, marked.marks);
-    const diagnosis::Case& frame = trace.frame();
-    if (trace.fitted_told() && frame.fuse_told) options.fuse = units::amperes_text(frame.fitted.fuse);
-    cache.picture = pictures::sketch(frame.circuit, choice_shown(app), options);
+    if (!fuse.empty()) options.fuse = fuse;
+    cache.picture = pictures::sketch(traced.circuit, nullptr, options);
     if (!marked.words.empty()) cache.picture.description += " Marked: " + marked.words + ".";
-    cache.revision = app.revision();
+    cache.of = of;
     cache.width = width;
-    memory.trace_sketch_for = wanted;
+    cache.rings = rings;
   }
   ui::picture("trace-sketch", cache.picture, {.at_least = 1.0, .at_most = 1.25, .taps = false});
   if (marked.two_leads)

@@ -21,84 +21,82 @@ constexpr std::array<ToolChip, 4> kTools{{{"Meter", &diagnosis::Tools::meter},
                                           {"Charger with a light", &diagnosis::Tools::device},
                                           {"Spare fuse", &diagnosis::Tools::spare_fuse}}};
 
-void draw_tools(app::Trace& trace) {
+void draw_tools(app::TraceDesk& desk) {
   ui::begin_card("tools", {.name = "In your hands", .tone = ui::Tone::plain});
   ui::card_title("In your hands", "none is fine");
   ui::begin_flow();
   for (const ToolChip& tool : kTools) {
-    const bool on = trace.tools().*tool.held;
+    const bool on = desk.setup().tools().*tool.held;
     if (!ui::chip(tool.words, {.on = on, .struck = false, .disabled = false, .said = {}})) continue;
-    diagnosis::Tools tools = trace.tools();
+    diagnosis::Tools tools = desk.setup().tools();
     tools.*tool.held = !on;
-    trace.set_tools(tools);
+    desk.set_tools(tools);
   }
   ui::end_flow();
   ui::end_card();
 }
 
-// What the steps take as fitted: a rating is named only where it is known and protects the wire.
+std::string fitted_words(const app::FittedTold& told) {
+  const tables::Conductor* size = tables::conductor_by_id(told.size);
+  if (size == nullptr && told.fuse_a <= 0.0) return "not told";
+  return (size != nullptr ? size_text(*size) : std::string("wire not known")) + ", " +
+         (told.fuse_a > 0.0 ? units::amperes_text(units::Amperes(told.fuse_a)) : std::string("fuse not known"));
+}
+
+// What is there, as far as it is told: nothing that Size would choose is named in its place.
 void draw_fitted(app::AppState& app) {
-  const app::Trace& trace = app.trace();
-  const auto told = trace.fitted_told_now();
-  const sizing::Candidate* choice = app.has_circuit() ? app.answer().choice() : nullptr;
-  std::string value = "not told", sub = "no step names a fuse rating";
-  if (told) {
-    const tables::Conductor* size = tables::conductor_by_id(told->size);
-    value = (size != nullptr ? size_text(*size) : std::string("wire not known")) + ", " +
-            (told->fuse_a > 0.0 ? units::amperes_text(units::Amperes(told->fuse_a)) : std::string("fuse not known"));
-    if (trace.frame().fuse_told) sub = "as you read it";
-  } else if (choice != nullptr && choice->fuse) {
-    value = size_text(*choice->size) + ", " + units::amperes_text(*choice->fuse);
-    sub = "as Size says";
-  }
+  const app::TraceFrame& frame = app.trace_desk().frame();
+  std::string sub = frame.frame.fuse_told ? "as you read it" : "no step names a fuse rating";
+  if (frame.wire_guessed) sub += "; volts are reckoned with a wire that is guessed";
   ui::begin_card("fitted", {.name = "Fitted", .tone = ui::Tone::plain});
-  if (ui::list_row("Wire and fuse fitted", {.sub = sub, .value = value}))
-    app.go(app::Route::at(app::Screen::trace, app::Sheet::trace_fitted));
+  if (ui::list_row("Wire and fuse fitted", {.sub = sub, .value = fitted_words(app.trace_desk().setup().fitted())}))
+    app.navigator().go(app::Route::at(app::Screen::trace, app::Sheet::trace_fitted));
   ui::end_card();
 }
 
 void begin(app::AppState& app, diagnosis::Symptom symptom, std::vector<circuit::OutletId> outlets) {
-  const std::string why_not = app.trace().start(symptom, std::move(outlets));
+  const std::string why_not = app.trace_desk().start(symptom, std::move(outlets));
   say_if_refused(app, why_not);
-  if (why_not.empty() && !app.route().key.empty()) app.go(app::Route::at(app::Screen::trace));
+  if (why_not.empty() && !app.shown().key.empty()) app.navigator().go(app::Route::at(app::Screen::trace));
 }
 
 void draw_symptoms(app::AppState& app) {
-  app::Trace& trace = app.trace();
+  const app::TraceDesk& desk = app.trace_desk();
+  const circuit::Circuit& circuit = desk.frame().frame.circuit;
   ui::begin_card("symptoms", {.name = "What is wrong?", .tone = ui::Tone::plain});
   ui::card_title("What is wrong?");
   for (const diagnosis::SymptomRow& row : diagnosis::symptoms()) {
     const ui::Scope scope(row.key);
-    const bool no_meter = row.needs_meter && !trace.tools().meter;
-    const bool one_outlet = trace.frame().circuit.outlets.size() == 1;
+    const bool no_meter = row.needs_meter && !desk.setup().tools().meter;
+    const bool one_outlet = circuit.outlets.size() == 1;
     if (one_outlet && row.symptom == diagnosis::Symptom::several_dead) continue;
     if (!ui::list_row(row.words, {.sub = no_meter ? "with a meter in hand" : "", .disabled = no_meter})) continue;
     if (!row.names_outlets) return ui::end_card(), begin(app, row.symptom, {});
-    if (one_outlet) return ui::end_card(), begin(app, row.symptom, {trace.frame().circuit.outlets.front().id});
-    app.go(app::Route::trace_start(row.key));
+    if (one_outlet) return ui::end_card(), begin(app, row.symptom, {circuit.outlets.front().id});
+    app.navigator().go(app::Route::trace_start(row.key));
   }
   ui::end_card();
 }
 
 void draw_kept(app::AppState& app) {
-  const auto& kept = app.trace().kept();
+  const auto& kept = app.trace_desk().shelf().kept();
   if (kept.empty()) return;
   ui::begin_card("kept", {.name = "Traces of this circuit", .tone = ui::Tone::plain});
   ui::card_title("Traces of this circuit");
   for (const app::KeptTrace& each : kept) {
     const ui::Scope scope(each.number);
     if (ui::list_row(each.date, {.sub = each.complaint + ". " + each.outcome}))
-      app.go(app::Route::trace_numbered(app::Sheet::trace_kept, each.number));
+      app.navigator().go(app::Route::trace_numbered(app::Sheet::trace_kept, each.number));
   }
   ui::end_card();
 }
 
 bool draw_problems(app::AppState& app) {
-  const circuit::Problems problems = app.trace().frame_problems();
+  const circuit::Problems& problems = app.trace_desk().problems();
   if (problems.empty()) return false;
   if (ui::notice({.tone = ui::Tone::stop, .title = "This circuit can't be traced yet", .text = circuit::one_line(problems.front()),
                   .action = "Open it on Size"}))
-    app.go(app::Route::at(app::Screen::size));
+    app.navigator().go(app::Route::at(app::Screen::size));
   return true;
 }
 
@@ -112,12 +110,12 @@ void draw_safety() {
 }  // namespace
 
 void draw_trace_start(app::AppState& app) {
-  if (app.trace().unreadable())
+  if (app.trace_desk().unreadable())
     ui::notice({.tone = ui::Tone::caution, .title = "A trace was left off here that can't be read",
                 .text = "It stays stored as it is. A new one starts beside it and does not write over it.", .action = {}});
   if (draw_problems(app)) return draw_kept(app);
   ui::begin_columns();
-  draw_tools(app.trace());
+  draw_tools(app.trace_desk());
   draw_symptoms(app);
   ui::next_column();
   draw_fitted(app);
@@ -126,17 +124,16 @@ void draw_trace_start(app::AppState& app) {
   ui::end_columns();
 }
 
-// One outlet: a tap on it begins. Several: tick them, then begin.
-void draw_trace_where(app::AppState& app, Memory& memory) {
-  app::Trace& trace = app.trace();
-  const diagnosis::SymptomRow* row = diagnosis::symptom_by_key(app.route().key);
+// One outlet: a tap on it begins. Several: tick them, then begin; what is ticked is kept.
+void draw_trace_where(app::AppState& app, Memory&) {
+  const diagnosis::SymptomRow* row = diagnosis::symptom_by_key(app.shown().key);
   if (row == nullptr) return;
   if (draw_problems(app)) return;
-  const circuit::Circuit circuit = trace.frame().circuit;
+  const circuit::Circuit& circuit = app.trace_desk().frame().frame.circuit;
   const bool one = row->symptom == diagnosis::Symptom::one_dead;
   ui::begin_card("where", {.name = "Where?", .tone = ui::Tone::plain});
   ui::card_title(one ? "Which outlet?" : "Which outlets?");
-  std::vector<circuit::OutletId>& dead = memory.dead;
+  std::vector<circuit::OutletId> dead = app.trace_desk().setup().picked();
   std::erase_if(dead, [&](circuit::OutletId id) { return circuit::find_outlet(circuit, id) == nullptr; });
   for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
     const circuit::OutletId id = circuit.outlets[i].id;
@@ -150,6 +147,7 @@ void draw_trace_where(app::AppState& app, Memory& memory) {
     if (!ui::checkbox_row(outlet_title(circuit, i), on)) continue;
     std::erase(dead, id);
     if (!on) dead.push_back(id);
+    app.trace_desk().pick(dead);
   }
   ui::end_card();
   const std::size_t least = row->symptom == diagnosis::Symptom::several_dead ? 2 : 1;
@@ -161,7 +159,6 @@ void draw_trace_where(app::AppState& app, Memory& memory) {
   if (in_foot) ui::end_foot();
   if (!pressed) return;
   begin(app, row->symptom, dead);
-  dead.clear();
 }
 
 }  // namespace screens

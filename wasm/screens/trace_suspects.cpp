@@ -28,8 +28,8 @@ void draw_evidence(std::span<const diagnosis::Evidence> evidence, bool for_it, s
 }  // namespace
 
 void draw_trace_suspects(app::AppState& app) {
-  const app::Trace& trace = app.trace();
-  const auto& suspects = trace.suspects();
+  const app::Trace& trace = app.trace_desk().trace();
+  const auto& suspects = trace.findings().suspects;
   if (suspects.empty()) return;
   const diagnosis::Case& the_case = trace.tracer().the_case();
   ui::begin_card("suspects", {.name = "Suspects", .tone = ui::Tone::plain});
@@ -39,7 +39,7 @@ void draw_trace_suspects(app::AppState& app) {
     const diagnosis::Suspect& suspect = suspects[i];
     if (ui::share_row(suspect.words, {.value = share_words(suspect.probability), .share = suspect.probability,
                                       .sub = place_line(the_case, suspect)}))
-      app.go(app::Route::trace_numbered(app::Sheet::trace_suspect, static_cast<std::uint32_t>(i + 1)));
+      app.navigator().go(app::Route::trace_numbered(app::Sheet::trace_suspect, static_cast<std::uint32_t>(i + 1)));
   }
   double rest = 1.0;
   for (std::size_t i = 0; i < std::min(suspects.size(), kSuspectsShown); ++i) rest -= suspects[i].probability;
@@ -48,10 +48,11 @@ void draw_trace_suspects(app::AppState& app) {
 }
 
 void draw_trace_suspect_sheet(app::AppState& app) {
-  app::Trace& trace = app.trace();
-  const std::size_t rank = app.route().stored - 1;
-  if (!trace.running() || rank >= trace.suspects().size()) return ui::paragraph("There is no such suspect now.");
-  const diagnosis::Suspect& suspect = trace.suspects()[rank];
+  const std::size_t rank = app.shown().stored - 1;
+  if (!app.trace_desk().running() || rank >= app.trace_desk().trace().findings().suspects.size())
+    return ui::paragraph("There is no such suspect now.");
+  const app::Trace& trace = app.trace_desk().trace();
+  const diagnosis::Suspect& suspect = trace.findings().suspects[rank];
   const diagnosis::FaultRow& row = diagnosis::fault_row(suspect.fault.kind);
   ui::begin_card("suspect", {.name = "Suspect", .tone = ui::Tone::plain});
   ui::question(suspect.words);
@@ -61,7 +62,7 @@ void draw_trace_suspect_sheet(app::AppState& app) {
   ui::fact_row("To put it right", minutes_words(row.repair_minutes));
   ui::caption("Suspected from the start because: " + std::string(row.reasoning) + ".");
   ui::end_card();
-  const auto& evidence = trace.evidence_for(rank);
+  const auto& evidence = trace.findings().of_suspect;
   draw_evidence(evidence, true, "Speaks for it");
   draw_evidence(evidence, false, "Speaks against it");
   if (evidence.empty())

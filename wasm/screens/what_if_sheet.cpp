@@ -18,12 +18,12 @@ std::string figure(const app::AppState& app, const sizing::Fix& fix) {
     case sizing::Measure::none: break;
     default: break;
   }
-  if (fix.kind == sizing::FixKind::run_shorter) return units::length_text(units::Metres(fix.value), app.units());
+  if (fix.kind == sizing::FixKind::run_shorter) return units::length_text(units::Metres(fix.value), app.settings().units());
   return {};
 }
 
 void draw_sizes(app::AppState& app) {
-  const circuit::Circuit& circuit = app.circuit();
+  const circuit::Circuit& circuit = app.editor().circuit();
   ui::paragraph("Wire", ui::Ink::muted);
   ui::begin_flow();
   for (const tables::Conductor& size : tables::conductors(circuit.wiring.gauge)) {
@@ -35,14 +35,14 @@ void draw_sizes(app::AppState& app) {
     circuit::Shelf shelf = circuit.shelf;
     if (gone) std::erase(shelf.missing_sizes, size.id);
     else shelf.missing_sizes.emplace_back(size.id);
-    app.dispatch(circuit::SetShelf{shelf});
+    app.editor().dispatch(circuit::SetShelf{shelf});
     break;
   }
   ui::end_flow();
 }
 
 void draw_fuses(app::AppState& app) {
-  const circuit::Circuit& circuit = app.circuit();
+  const circuit::Circuit& circuit = app.editor().circuit();
   const tables::FuseFamily& family = tables::fuse_family(circuit.wiring.fuse_family);
   ui::paragraph(std::string(family.name) + ", amps", ui::Ink::muted);
   ui::begin_flow();
@@ -56,7 +56,7 @@ void draw_fuses(app::AppState& app) {
     circuit::Shelf shelf = circuit.shelf;
     if (gone) std::erase(shelf.missing_fuses_a, rating);
     else shelf.missing_fuses_a.push_back(rating);
-    app.dispatch(circuit::SetShelf{shelf});
+    app.editor().dispatch(circuit::SetShelf{shelf});
     break;
   }
   ui::end_flow();
@@ -70,15 +70,15 @@ void draw_shelf(app::AppState& app) {
     const ui::Scope scope("fuses");
     draw_fuses(app);
   }
-  const circuit::Shelf& shelf = app.circuit().shelf;
+  const circuit::Shelf& shelf = app.editor().circuit().shelf;
   if ((!shelf.missing_sizes.empty() || !shelf.missing_fuses_a.empty()) &&
       ui::button("The shop has everything", {.kind = ui::Kind::quiet}))
-    app.dispatch(circuit::SetShelf{{}});
+    app.editor().dispatch(circuit::SetShelf{{}});
   ui::end_card();
 }
 
 void draw_answer(app::AppState& app) {
-  const sizing::Answer& answer = app.answer();
+  const sizing::Answer& answer = app.results().answer();
   const sizing::Candidate* choice = answer.choice();
   ui::begin_card("answer", {.name = "Answer", .tone = choice != nullptr ? ui::Tone::plain : ui::Tone::stop});
   if (choice != nullptr) {
@@ -94,21 +94,11 @@ void draw_answer(app::AppState& app) {
   ui::end_card();
 }
 
-// The size whose fixes are shown: the address names it, else the thickest the shop has that
-// does not do, or the one just under the answer.
-const tables::Conductor* size_in_hand(app::AppState& app) {
-  if (const tables::Conductor* named = tables::conductor_by_id(app.route().size))
-    if (named->system == app.circuit().wiring.gauge) return named;
-  const sizing::Answer& answer = app.answer();
-  if (answer.chosen) return *answer.chosen > 0 ? answer.ladder[*answer.chosen - 1].size : nullptr;
-  return sizing::nearest_size(app.circuit(), answer);
-}
-
 void draw_pick(app::AppState& app, const tables::Conductor& in_hand) {
   ui::begin_flow();
-  for (const tables::Conductor& size : tables::conductors(app.circuit().wiring.gauge))
+  for (const tables::Conductor& size : tables::conductors(app.editor().circuit().wiring.gauge))
     if (ui::chip(size.size, {.on = size.id == in_hand.id, .said = "With " + size_text(size) + " in your hand"}))
-      app.replace_route(app::Route::what_if(size.id));
+      app.navigator().replace(app::Route::what_if(size.id));
   ui::end_flow();
 }
 
@@ -128,8 +118,8 @@ void draw_fix(app::AppState& app, const sizing::Fix& fix, std::size_t index, boo
 
 void draw_fixes(app::AppState& app, const tables::Conductor& size) {
   const ui::Scope scope("fixes");
-  const sizing::Fixes& fixes = app.fixes(size);
-  const sizing::Candidate& judged = app.judge(size);
+  const sizing::Fixes& fixes = *app.results().fixes();
+  const sizing::Candidate& judged = *app.results().judged();
   ui::begin_card("in-hand", {.name = "In your hand", .tone = ui::Tone::plain});
   ui::question("With " + size_text(size) + " in your hand");
   if (fixes.fixes.empty()) ui::paragraph(fixes.why_none, ui::Ink::muted);
@@ -143,8 +133,8 @@ void draw_fixes(app::AppState& app, const tables::Conductor& size) {
     bool used = false;
     draw_fix(app, fixes.fixes[i], i, used);
     if (!used) continue;
-    app.go(app::Route::at(app::Screen::size));
-    app.use_fix(fixes.fixes[i]);   // the list is stale from here on
+    app.navigator().go(app::Route::at(app::Screen::size));
+    app.editor().use_fix(fixes.fixes[i]);
     return;
   }
 }
@@ -153,19 +143,19 @@ void draw_fixes(app::AppState& app, const tables::Conductor& size) {
 
 // Asked about one size, its fixes come first; asked about the shop, the shelf does.
 void draw_what_if_sheet(app::AppState& app) {
-  const sizing::Verdict verdict = app.answer().verdict;
+  const sizing::Verdict verdict = app.results().answer().verdict;
   if (verdict == sizing::Verdict::no_load || verdict == sizing::Verdict::invalid) {
     draw_shelf(app);
     return ui::caption("Give the outlets their loads, then this shows what would fit.");
   }
-  const tables::Conductor* size = size_in_hand(app);
-  const std::uint64_t revision = app.revision();
-  const bool about_size = !app.route().size.empty();
+  const tables::Conductor* size = app.results().size_in_hand();
+  const std::uint64_t revision = app.editor().revision();
+  const bool about_size = !app.shown().size.empty();
   if (about_size && size != nullptr) draw_fixes(app, *size);
-  if (app.revision() != revision) return;   // a fix was taken over
+  if (app.editor().revision() != revision) return;   // a fix was taken over
   draw_answer(app);
   draw_shelf(app);
-  if (app.revision() != revision || about_size || size == nullptr) return;
+  if (app.editor().revision() != revision || about_size || size == nullptr) return;
   draw_fixes(app, *size);
 }
 

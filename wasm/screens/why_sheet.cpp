@@ -29,7 +29,7 @@ void draw_summary(app::AppState& app, const sizing::Candidate& candidate) {
   if (failure != nullptr) ui::question(size_text(*candidate.size) + " is not the answer: " +
                                        std::string(criterion_failed(failure->criterion)) + ".");
   else ui::question(size_text(*candidate.size) + " passes every check.");
-  if (candidate.fuse) ui::fact_row("Fuse", fuse_text(app.circuit(), *candidate.fuse));
+  if (candidate.fuse) ui::fact_row("Fuse", fuse_text(app.editor().circuit(), *candidate.fuse));
   if (candidate.derated_ampacity)
     ui::fact_row("The wire may carry", units::amperes_text(*candidate.derated_ampacity), "all the time, where it lies");
   ui::fact_row("The circuit may carry", units::amperes_text(candidate.design_current), "at most at once");
@@ -40,7 +40,7 @@ void draw_summary(app::AppState& app, const sizing::Candidate& candidate) {
 void draw_outlets(app::AppState& app, const sizing::Candidate& candidate) {
   ui::begin_card("outlets", {.name = "Outlets", .tone = ui::Tone::plain});
   ui::card_title("At each outlet", "worst case");
-  const circuit::Circuit& circuit = app.circuit();
+  const circuit::Circuit& circuit = app.editor().circuit();
   for (std::size_t i = 0; i < candidate.outlets.size() && i < circuit.outlets.size(); ++i) {
     const sizing::OutletResult& outlet = candidate.outlets[i];
     const std::string value = outlet.runs ? units::volts_text(outlet.voltage) : std::string("can't run");
@@ -54,9 +54,9 @@ void draw_outlets(app::AppState& app, const sizing::Candidate& candidate) {
 }  // namespace
 
 void draw_why_sheet(app::AppState& app) {
-  const tables::Conductor* size = tables::conductor_by_id(app.route().size);
-  if (size == nullptr) return;
-  const sizing::Candidate& candidate = app.judge(*size);
+  const tables::Conductor* size = app.results().size_in_hand();
+  if (app.results().judged() == nullptr) return;
+  const sizing::Candidate& candidate = *app.results().judged();
   draw_summary(app, candidate);
   for (const bool passes : {false, true})
     for (const sizing::Judgement& judgement : candidate.judgements)
@@ -64,7 +64,7 @@ void draw_why_sheet(app::AppState& app) {
   draw_outlets(app, candidate);
   if (candidate.passes) return;
   if (ui::button("What would make " + size_text(*size) + " fit", {.kind = ui::Kind::secondary}))
-    app.go(app::Route::what_if(size->id));
+    app.navigator().go(app::Route::what_if(size->id));
 }
 
 }  // namespace screens

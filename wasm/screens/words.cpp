@@ -99,7 +99,7 @@ std::string feeder_text(const circuit::Circuit& circuit, circuit::OutletId from)
 }
 
 std::string run_text(const app::AppState& app, const circuit::Outlet& outlet) {
-  return units::length_text(outlet.run, app.units()) + " from " + feeder_text(app.circuit(), outlet.fed_from);
+  return units::length_text(outlet.run.length, app.settings().units()) + " from " + feeder_text(app.editor().circuit(), outlet.fed_from);
 }
 
 std::string limit_text(const sizing::Judgement& judgement, double number) {

@@ -21,7 +21,7 @@ struct Shell::Parts {
       : host(the_host), ui(fonts::text(), fonts::semibold()), app(the_host, stored, route) {}
 
   [[nodiscard]] ui::Frame ui_frame(double now_ms) const {
-    const platform::Surroundings& s = app.surroundings();
+    const platform::Surroundings& s = app.settings().surroundings();
     ui::Frame frame;
     frame.width = s.width;
     frame.height = s.height;
@@ -30,9 +30,9 @@ struct Shell::Parts {
     frame.safe_right = s.safe_right;
     frame.safe_bottom = s.safe_bottom;
     frame.safe_left = s.safe_left;
-    frame.dark = app.dark();
+    frame.dark = app.settings().dark();
     frame.less_motion = s.prefers_less_motion;
-    frame.text_scale = app.preferences().text_size / 100.0;
+    frame.text_scale = app.settings().preferences().text_size / 100.0;
     frame.now_ms = now_ms;
     return frame;
   }
@@ -48,26 +48,23 @@ struct Shell::Parts {
 Shell::Shell(platform::Host& host, std::vector<platform::StoredRecord> stored, std::string route,
              platform::Surroundings surroundings)
     : parts_(std::make_unique<Parts>(host, stored, route)) {
-  parts_->app.surroundings_changed(surroundings);
+  parts_->app.settings().surroundings_changed(surroundings);
 }
 
 Shell::~Shell() = default;
 
 void Shell::surroundings_changed(const platform::Surroundings& surroundings) {
-  parts_->app.surroundings_changed(surroundings);
+  parts_->app.settings().surroundings_changed(surroundings);
 }
 
 void Shell::route_changed(std::string_view route) {
-  if (parts_->app.route_changed(route)) parts_->ui.close_top_sheet();
+  if (parts_->app.navigator().route_changed(route)) parts_->ui.close_top_sheet();
 }
 
-void Shell::file_opened(std::string_view name, std::string_view bytes) { parts_->app.import_file(name, bytes); }
-void Shell::store_failed(std::string_view key, std::string_view why) { parts_->app.store_failed(key, why); }
+void Shell::file_opened(std::string_view name, std::string_view bytes) { parts_->app.desk().import_file(name, bytes); }
+void Shell::store_failed(std::string_view key, std::string_view why) { parts_->app.messages().store_failed(key, why); }
 
-void Shell::update_waiting() {
-  parts_->app.set_update_waiting();
-  parts_->host.wake();
-}
+void Shell::update_waiting() { parts_->app.messages().set_update_waiting(); }
 
 void Shell::touch(TouchPhase phase, int finger, float x, float y, double time_ms) {
   parts_->ui.touch(static_cast<ui::Touch>(phase), finger, x, y, time_ms);
@@ -86,14 +83,13 @@ void Shell::act(const ui::Action& action) { parts_->ui.act(action); }
 
 bool Shell::frame(double now_ms) {
   Parts& p = *parts_;
-  const std::uint64_t revision = p.app.revision();
-  const app::Route route = p.app.route();
+  p.app.settle();
   p.ui.begin_frame(p.ui_frame(now_ms));
   screens::draw(p.app, p.memory);
   p.ui.end_frame();
-  p.app.layers_over(p.layers());
+  p.app.navigator().layers_over(p.layers());
   // What stands above the widget that was used still shows the state before it.
-  if (p.app.revision() != revision || !(p.app.route() == route)) p.ui.want_frame();
+  if (!p.app.settled()) p.ui.want_frame();
   if (const auto wait = p.ui.wake_after_ms()) p.host.wake_after(static_cast<int>(*wait) + 1);
   return p.ui.wants_frame();
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <vector>
 
+#include "ui/flow.h"
 #include "ui/layout.h"
 #include "ui/paint.h"
 #include "ui/parts.h"
@@ -81,6 +82,7 @@ bool button(std::string_view label, const ButtonOptions& options) {
   const bool flow = column().flow;
   const float width = options.full_width && !flow ? column().width : std::min(natural_width(label, options.icon), column().width);
   const float height = button_height(label, options.icon, width);
+  if (flow) place_chips();
   Rect rect = flow ? take_in_flow(width, height) : take(height, Last::block);
   rect.w = width;
   return draw(spec, rect);
@@ -179,48 +181,13 @@ std::optional<std::size_t> button_grid(std::span<const ButtonSpec> specs, bool b
   return pressed;
 }
 
-void begin_flow() {
-  Column& col = column();
-  const Rect at = take(0.0F, Last::block, col.last == Last::words ? 8.0F : -1.0F);
-  col.flow = true;
-  col.flow_x = at.x;
-  col.flow_height = 0.0F;
-}
-
-void end_flow() {
-  Column& col = column();
-  col.y += col.flow_height;
-  col.flow = false;
-}
-
-bool chip(std::string_view label, const ChipOptions& options) {
-  const float width = std::max(text_width(label, Type::text, true) + 24, 52.0F);
-  const float height = std::max(kTarget, text_height(label, Type::text, true, std::min(width, column().width) - 24) + 20);
-  Rect rect = column().flow ? take_in_flow(width, height) : take(height, Last::block);
-  rect.w = std::min(width, column().width);
-  const std::uint32_t id = make_id(label);
-  const Press state = press(id, rect, options.disabled);
-  record(id, rect, {.role = Role::checkbox, .name = options.said.empty() ? std::string(label) : options.said,
-                    .state = (options.on ? kChecked : 0U) | (options.disabled ? kDisabled : 0U)});
-  const bool under = state.held || state.hovered;
-  fill(rect, colour(options.on ? Ink::ink : under ? Ink::pressed : Ink::card), kControlRadius);
-  if (!options.on) outline(rect, colour(Ink::rim), kControlRadius);
-  if (options.on && under) fill(rect, 0x28808080U, kControlRadius);
-  const Ink ink = options.on ? Ink::on_ink : options.struck || options.disabled ? Ink::muted : Ink::ink;
-  paint_label(label, {rect.x + 12, rect.y, rect.w - 24 + 1, rect.h}, {.type = Type::text, .semibold = true, .ink = ink});
-  if (options.struck) {
-    const float half = text_width(label, Type::text, true) / 2 + 4;
-    stroke(rect.mid_x() - half, std::round(rect.mid_y()), rect.mid_x() + half, std::round(rect.mid_y()), colour(ink), 2.0F);
-  }
-  return state.pressed;
-}
-
 void pill(std::string_view text, Tone tone) {
   const float mark = std::round(type_px(Type::caption));
   const float words = text_width(text, Type::caption, true);
   const float width = std::min(words + mark + 22, column().width);
   const float room = width - mark - 22 + 1;
   const float height = text_height(text, Type::caption, true, room) + 8;
+  if (column().flow) place_chips();
   Rect rect = column().flow ? take_in_flow(width, height) : take(height, Last::words, 8.0F);
   rect.w = width;
   record(words_id("pill"), rect, {.role = Role::text, .name = std::string(text)});

@@ -38,7 +38,7 @@ std::optional<std::size_t> buttons(std::span<const ButtonSpec> specs);
 // a whole line. `big`: higher, in larger letters where they fit: the answers to a question.
 std::optional<std::size_t> button_grid(std::span<const ButtonSpec> specs, bool big = false);
 
-// A flow: pills, chips and narrow buttons one after the other, wrapping.
+// A flow: pills, chips and narrow buttons one after the other, wrapping. Chips fill its width.
 void begin_flow();
 void end_flow();
 

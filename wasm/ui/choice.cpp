@@ -9,47 +9,10 @@
 #include "ui/press.h"
 #include "ui/row.h"
 #include "ui/row_parts.h"
+#include "ui/segments.h"
 
 namespace ui {
 namespace {
-
-constexpr float kSegmentPad = 8.0F;
-
-// Each segment as wide as the widest needs, so that the bar is even.
-float widest(std::span<const std::string> options) {
-  float width = 0.0F;
-  for (const std::string& option : options) width = std::max(width, text_width(option, Type::text, true));
-  return width + 2 * kSegmentPad;
-}
-
-std::optional<std::size_t> segments(const Rect& bar, std::span<const std::string> options, std::size_t current) {
-  std::optional<std::size_t> chosen;
-  fill(bar, colour(Ink::card), kControlRadius);
-  const float each = bar.w / static_cast<float>(options.size());
-  ImDrawList* list = ImGui::GetWindowDrawList();
-  for (std::size_t i = 0; i < options.size(); ++i) {
-    const float left = snap(bar.x + each * static_cast<float>(i)), right = snap(bar.x + each * static_cast<float>(i + 1));
-    const Rect rect{left, bar.y, right - left, bar.h};
-    const std::uint32_t id = make_id(options[i]);
-    const Press state = press(id, rect);
-    record(id, rect, {.role = Role::radio, .name = options[i], .state = i == current ? kChecked : 0U});
-    ImDrawFlags corners = ImDrawFlags_RoundCornersNone;
-    if (i == 0) corners = ImDrawFlags_RoundCornersLeft;
-    if (i + 1 == options.size()) corners = ImDrawFlags_RoundCornersRight;
-    if (options.size() == 1) corners = ImDrawFlags_RoundCornersAll;
-    const bool on = i == current;
-    if (on || state.held || state.hovered) {
-      list->AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()}, colour(on ? Ink::ink : Ink::pressed), kControlRadius, corners);
-    } else if (i > 0 && i != current + 1) {
-      fill({rect.x - 0.5F, rect.y + 10, 1, rect.h - 20}, colour(Ink::line));
-    }
-    line_of_text(options[i], rect.mid_x(), rect.mid_y(), {.type = Type::text, .semibold = true, .ink = on ? Ink::on_ink : Ink::ink},
-                 Align::centre);
-    if (state.pressed && !on) chosen = i;
-  }
-  outline(bar, colour(Ink::rim), kControlRadius);
-  return chosen;
-}
 
 std::optional<std::size_t> rows(std::span<const std::string> options, std::size_t current, std::span<const std::string> subs) {
   constexpr float kMark = 24.0F;
@@ -77,8 +40,7 @@ std::optional<std::size_t> rows(std::span<const std::string> options, std::size_
 std::optional<std::size_t> choice(std::string_view label, std::span<const std::string> options, std::size_t current,
                                   const ChoiceOptions& more) {
   if (options.empty()) return std::nullopt;
-  const float each = widest(options);
-  const float needed = std::max(each, kTarget) * static_cast<float>(options.size());
+  const float needed = segments_width(options, Type::text, Share::even);
   const float height = std::max(kTarget, line_height(Type::text) + 24);
   ImGui::PushID(label.data(), label.data() + label.size());
   const std::size_t group = record(words_id("choice"), {column().left, column().y, column().width, height},
@@ -86,7 +48,7 @@ std::optional<std::size_t> choice(std::string_view label, std::span<const std::s
   std::optional<std::size_t> chosen;
   if (!more.as_list && needed <= column().width) {
     if (more.hide_label) {
-      chosen = segments(take(height, Last::block), options, current);
+      chosen = segments(take(height, Last::block), options, current, Type::text, Share::even);
     } else {
       // Beside the label when it leaves the words enough room, else under it over the full width.
       const bool beside = needed <= column().width * 0.55F;
@@ -94,7 +56,7 @@ std::optional<std::size_t> choice(std::string_view label, std::span<const std::s
       now().recorder.at(group).y = plan.row.y;
       now().recorder.at(group).height = plan.row.h;
       paint_row_words(plan, label, more.sub);
-      chosen = segments(plan.control, options, current);
+      chosen = segments(plan.control, options, current, Type::text, Share::even);
     }
   } else {
     if (!more.hide_label) {

@@ -1,42 +1,9 @@
 #include "ui/icon.h"
 
-#include <array>
-#include <cmath>
-#include <initializer_list>
-#include <numbers>
-
-#include <imgui.h>
+#include "ui/icon_pen.h"
 
 namespace ui {
 namespace {
-
-// Drawn in a square from -12 to 12, as on paper with 24 lines.
-class Pen {
- public:
-  Pen(float x, float y, float size, std::uint32_t colour, float weight)
-      : x_(x), y_(y), k_(size / 24.0F), colour_(colour), weight_(weight), list_(ImGui::GetWindowDrawList()) {}
-
-  void line(std::initializer_list<ImVec2> points, bool closed = false) const {
-    for (const ImVec2 p : points) list_->PathLineTo(at(p));
-    list_->PathStroke(colour_, closed ? ImDrawFlags_Closed : ImDrawFlags_None, weight_);
-    // Round ends and corners.
-    for (const ImVec2 p : points) list_->AddCircleFilled(at(p), weight_ / 2 - 0.15F, colour_);
-  }
-  void dot(ImVec2 p, float radius) const { list_->AddCircleFilled(at(p), radius * k_, colour_); }
-  void arc(ImVec2 centre, float radius, float from, float to) const {
-    list_->PathArcTo(at(centre), radius * k_, from, to);
-    list_->PathStroke(colour_, ImDrawFlags_None, weight_);
-  }
-
- private:
-  [[nodiscard]] ImVec2 at(ImVec2 p) const { return {x_ + p.x * k_, y_ + p.y * k_}; }
-  float x_, y_, k_;
-  std::uint32_t colour_;
-  float weight_;
-  ImDrawList* list_;
-};
-
-constexpr float kPi = std::numbers::pi_v<float>;
 
 void places(const Pen& pen, Icon icon) {
   switch (icon) {
@@ -97,6 +64,12 @@ void arrows(const Pen& pen, Icon icon) {
       pen.arc({3, 1.5F}, 5.5F, -kPi / 2, kPi / 2);
       pen.line({{3, 7}, {-2, 7}});
       break;
+    case Icon::redo:
+      pen.line({{4, -9}, {9, -4}, {4, 1}});
+      pen.line({{9, -4}, {-3, -4}});
+      pen.arc({-3, 1.5F}, 5.5F, kPi / 2, 3 * kPi / 2);
+      pen.line({{-3, 7}, {2, 7}});
+      break;
     case Icon::share:
       pen.line({{-5, -4}, {0, -9}, {5, -4}});
       pen.line({{0, -9}, {0, 3}});
@@ -153,10 +126,23 @@ void draw_icon(Icon icon, float x, float y, float size, std::uint32_t colour, fl
         pen.line({{-2.5F, at}, {9, at}});
       }
       break;
+    case Icon::tag:                    // a label with its hole
+      pen.line({{-9, -9}, {0, -9}, {9, 0}, {0, 9}, {-9, 0}}, true);
+      pen.dot({-4.5F, -4.5F}, 1.6F);
+      break;
+    case Icon::sliders:                // what is set, each where it stands
+      pen.line({{-9, -6}, {9, -6}});
+      pen.line({{-9, 0}, {9, 0}});
+      pen.line({{-9, 6}, {9, 6}});
+      pen.dot({-4, -6}, 2.6F);
+      pen.dot({4, 0}, 2.6F);
+      pen.dot({-1, 6}, 2.6F);
+      break;
     case Icon::folder: pen.line({{-9, -7}, {-3, -7}, {0, -4}, {9, -4}, {9, 8}, {-9, 8}}, true); break;
     default:
       places(pen, icon);
       arrows(pen, icon);
+      draw_thing(pen, icon);
   }
 }
 

@@ -8,8 +8,13 @@ namespace ui {
 enum class Icon : std::uint8_t {
   none, ruler, wire, check, pulse, table, sums,    // places: size, wire, prove, trace, tables, quick
   more, close, back, chevron, expand, collapse,
-  plus, minus, warning, stop, up, down, backspace, undo, share, book, folder,
-  search, steps,
+  plus, minus, warning, stop, up, down, backspace, undo, redo, share, book, folder,
+  search, steps, tag, sliders,
+  // Devices: what an outlet or a circuit is for.
+  lamp, socket, usb, phone, laptop, cool_box, heater, pump, fan, motor, inverter, radio,
+  // Sources and parts; as in circuit diagrams where these have a symbol.
+  battery, sun, alternator, charger, fuse, switch_,
+  count_,
 };
 
 // Centre and size in CSS px, packed ImGui colour; drawn into the current window's list.

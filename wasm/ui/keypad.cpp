@@ -5,6 +5,7 @@
 #include <cmath>
 #include <string>
 
+#include "ui/figure.h"
 #include "ui/icon.h"
 #include "ui/layout.h"
 #include "ui/paint.h"
@@ -27,9 +28,7 @@ struct Key {
   const UnitKey* unit = nullptr;
 };
 
-bool ends_with_unit(const std::string& text, const std::string& unit) {
-  return !unit.empty() && text.size() >= unit.size() && text.compare(text.size() - unit.size(), unit.size(), unit) == 0;
-}
+bool ends_with_unit(std::string_view text, std::string_view unit) { return !unit.empty() && text.ends_with(unit); }
 
 void trim(std::string& text) {
   while (!text.empty() && text.back() == ' ') text.pop_back();
@@ -52,7 +51,8 @@ void put_unit(std::string& text, const UnitKey& unit, const std::vector<UnitKey>
   trim(text);
   if (unit.in_place) drop_unit(text, units, true);
   if (text.empty() || ends_with_unit(text, unit.label)) return;
-  text += " " + unit.label;
+  text += ' ';
+  text += unit.label;
 }
 
 void put_character(std::string& text, const std::string& character) {
@@ -137,18 +137,31 @@ std::string previewed(const KeypadOptions& options, const std::string& shown) {
   return read.value ? options.preview(*read.value) : std::string();
 }
 
+// A bare number gets its unit at once, so that "5" is seen to be 5 m before OK.
+std::string unit_beside(const KeypadOptions& options, const std::string& shown) {
+  const bool bare = !shown.empty() && shown.find_first_not_of("0123456789.,-") == std::string::npos;
+  return bare ? options.unit : std::string();
+}
+
 // The number being typed, large, in a box; what is allowed or what is wrong under it.
 void display(const KeypadOptions& options, const Typing& typing) {
   const std::string shown = typing.untouched && typing.text.empty() ? options.first_text : typing.text;
-  const Type size = text_width(shown, Type::answer, true) <= column().width - 32 ? Type::answer : Type::question;
-  const float words = std::max(text_height(shown, size, true, column().width - 32), line_height(size));
+  const std::string whole = unit_beside(options, shown).empty() ? shown : shown + " " + options.unit;
+  const Split split = split_figure(whole);
+  const float room = column().width - 32;
+  Type size = Type::answer;
+  if (Figure(split.number, split.unit, size, Type::title).width() > room) size = Type::question;
+  const Figure figure(split.number, split.unit, size, size == Type::answer ? Type::title : Type::text);
+  const bool one_line = figure.width() <= room;
+  const float words = std::max(one_line ? 0.0F : text_height(whole, size, true, room), line_height(size));
   const Rect box = take(words + 16, Last::block);
   const bool wrong = !typing.wrong.empty();
   fill(box, colour(Ink::card), kControlRadius);
   outline(box, colour(wrong ? Ink::stop : Ink::accent), kControlRadius, 2.0F);
-  record(words_id("typed"), box, {.role = Role::status, .name = shown.empty() ? std::string("Nothing typed") : shown});
-  paint_label(shown, {box.x + 16, box.y, box.w - 32, box.h},
-              {.type = size, .semibold = true, .ink = typing.untouched ? Ink::muted : Ink::ink}, Align::left);
+  record(words_id("typed"), box, {.role = Role::status, .name = whole.empty() ? std::string("Nothing typed") : whole});
+  const Ink ink = typing.untouched ? Ink::muted : Ink::ink;
+  if (one_line) figure.paint(box.x + 16, std::round(box.mid_y() + type_px(size) * kCapital / 2), ink);
+  else paint_label(whole, {box.x + 16, box.y, room, box.h}, {.type = size, .semibold = true, .ink = ink}, Align::left);
   if (wrong) {
     const float height = text_height(typing.wrong, Type::text, true, column().width);
     const Rect rect = take(height, Last::words, 8.0F);
@@ -193,7 +206,8 @@ std::optional<Key> key_grid(const KeypadOptions& options) {
   const int units = static_cast<int>(std::min<std::size_t>(options.unit_keys.size(), 3));
   for (int i = 0; i < units; ++i) {
     const UnitKey& unit = options.unit_keys[static_cast<std::size_t>(i)];
-    const Key key{unit.label, unit.label, "unit", Icon::none, &unit};
+    const std::string face(unit.label);
+    const Key key{face, face, "unit", Icon::none, &unit};
     if (draw_key(key, cell(3, 1 + i, 1))) pressed = key;
   }
   const Key ok{"OK", "OK", "ok"};

@@ -16,6 +16,7 @@ struct KeypadOptions {
   std::string title{};          // "Longest run"
   std::string first_text{};     // what stands there; the first key replaces it
   std::string allowed{};        // "0.05 m to 100 m"
+  std::string unit{};           // of a bare number, shown beside it; empty: none
   Reader read{};
   std::vector<UnitKey> unit_keys{};
   bool minus_sign = false;

@@ -57,7 +57,7 @@ void paint_title(const PageOptions& options, const Rect& words, float title_heig
   paint_text(options.title, words, {.type = Type::title, .semibold = true});
   if (options.title_opens) {
     const auto lines = wrap(options.title, Type::title, true, words.w);
-    const float end = lines.empty() ? 0.0F : text_width(lines.back(), Type::title, true);
+    const float end = lines.empty() ? 0.0F : text_width(lines.back().words, Type::title, true);
     const float size = type_px(Type::caption);
     draw_icon(Icon::expand, words.x + end + 6 + size / 2, words.y + title_height - line_height(Type::title) / 2 + 1, size,
               colour(Ink::muted));

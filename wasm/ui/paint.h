@@ -3,11 +3,11 @@
 
 #include <cstdint>
 #include <string_view>
-#include <vector>
 
 #include "ui/place.h"
 #include "ui/text.h"
 #include "ui/theme.h"
+#include "ui/wrap.h"
 
 namespace ui {
 
@@ -26,18 +26,10 @@ struct Style {
 };
 enum class Align : std::uint8_t { left, centre, right };
 
-// ImGui measures a font from ascender to descender, CSS by the em: the size to ask ImGui for.
-float imgui_size(float em_px);
 inline constexpr float kCapital = 0.727F;                // height of capitals over the em, of our fonts
 
 // Icons grow with the text, but not all the way: their targets do not.
 float icon_px(float at_100);
-
-float line_height(Type type);                            // CSS px, with leading
-float text_width(std::string_view text, Type type, bool semibold);   // of the longest line, not wrapped
-float longest_word(std::string_view text, Type type, bool semibold);
-std::vector<std::string_view> wrap(std::string_view text, Type type, bool semibold, float width);
-float text_height(std::string_view text, Type type, bool semibold, float width);
 
 // One line, its capitals centred on `mid_y`.
 void line_of_text(std::string_view text, float x, float mid_y, const Style& style, Align align = Align::left);

@@ -68,6 +68,15 @@ struct Hold {
   int repeats = 0;
 };
 
+// A chip told and not drawn yet: its flow is not ended.
+struct FlowChip {
+  std::uint32_t id = 0;
+  std::size_t record = 0;
+  std::string label;
+  bool on = false, struck = false, disabled = false;
+  bool under = false;                 // a finger or the pointer
+};
+
 struct CardOpen {
   ImDrawListSplitter* splitter = nullptr;
   std::size_t record = 0;
@@ -86,6 +95,7 @@ struct State::Parts {
   std::vector<Column> columns;
   std::deque<ImDrawListSplitter> splitters;    // reused; a deque keeps their addresses
   std::vector<CardOpen> cards;
+  std::vector<std::size_t> groups;             // records of the groups being drawn
   std::uint32_t region = 0;                    // scroll region drawn into, 0: none
 
   // Page
@@ -113,6 +123,9 @@ struct State::Parts {
   Typing typing;
   Hold hold;
   std::map<std::uint32_t, bool> folded;        // disclosures: open?
+  std::vector<FlowChip> chips;                 // of the flow being told
+  Rect flow_start;
+  std::map<std::uint32_t, Rect> chip_places, chip_places_before;   // in their flow, this frame and the one before
   std::vector<std::uint32_t> fields;           // ids of real text fields this frame
   std::uint32_t focus_wanted = 0;
   int frames_wanted = 2;

@@ -6,13 +6,12 @@
 #include <imgui.h>
 #include <imgui_internal.h>
 
+#include "ui/flow.h"
 #include "ui/paint.h"
 #include "ui/parts.h"
 
 namespace ui {
 namespace {
-
-constexpr float kFlowGap = 8.0F;
 
 // Space between two things in a column, CSS px: words sit close, controls apart, cards further.
 float space_before(const Column& col, Last kind) {

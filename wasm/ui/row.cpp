@@ -16,14 +16,16 @@ constexpr float kAir = 10.0F;             // above and below the words
 constexpr float kLeastRow = 56.0F;
 }  // namespace
 
-RowPlan plan_row(std::string_view label, std::string_view sub, float control_width, float control_height, float left, float right) {
+RowPlan plan_row(std::string_view label, std::string_view sub, float control_width, float control_height, float left, float right,
+                 bool semibold) {
   RowPlan plan;
+  plan.semibold = semibold;
   const float all = column().width - left - right;
   float room = all - (control_width > 0 ? control_width + 14 : 0.0F);
-  const float need = std::max({longest_word(label, Type::text, false), longest_word(sub, Type::caption, false), all * 0.4F});
-  plan.stacked = control_width > 0 && (room < need || text_height(label, Type::text, false, room) > 2.5F * line_height(Type::text));
+  const float need = std::max({longest_word(label, Type::text, semibold), longest_word(sub, Type::caption, false), all * 0.4F});
+  plan.stacked = control_width > 0 && (room < need || text_height(label, Type::text, semibold, room) > 2.5F * line_height(Type::text));
   if (plan.stacked) room = all;
-  plan.label_height = text_height(label, Type::text, false, room);
+  plan.label_height = text_height(label, Type::text, semibold, room);
   const float words = plan.label_height + text_height(sub, Type::caption, false, room);
   const float height = plan.stacked ? words + 8 + control_height + 2 * kAir : std::max(words + 2 * kAir, control_height + 16);
   plan.row = take_row(std::max(std::round(height), kLeastRow));
@@ -44,7 +46,7 @@ Rect row_reach(const Rect& row) {
 }
 
 void paint_row_words(const RowPlan& plan, std::string_view label, std::string_view sub, bool disabled) {
-  paint_text(label, plan.words, {.type = Type::text, .ink = disabled ? Ink::muted : Ink::ink});
+  paint_text(label, plan.words, {.type = Type::text, .semibold = plan.semibold, .ink = disabled ? Ink::muted : Ink::ink});
   paint_text(sub, {plan.words.x, plan.words.y + plan.label_height, plan.words.w, plan.words.h},
              {.type = Type::caption, .ink = Ink::muted});
 }

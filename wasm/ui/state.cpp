@@ -1,8 +1,8 @@
 #include "ui/state.h"
 
 #include <algorithm>
-#include <cassert>
 #include <cfloat>
+#include <utility>
 
 #include <imgui.h>
 #include <imgui_internal.h>
@@ -10,6 +10,7 @@
 #include "ui/layer.h"
 #include "ui/layout.h"
 #include "ui/parts.h"
+#include "units/expect.h"
 
 namespace ui {
 namespace {
@@ -39,7 +40,7 @@ void set_style() {
 }  // namespace
 
 State::Parts& now() {
-  assert(current != nullptr && "a widget outside begin_frame and end_frame");
+  BRANCHLIGHT_EXPECT(current != nullptr);   // else a widget outside begin_frame and end_frame
   return *current;
 }
 
@@ -83,6 +84,7 @@ void State::begin_frame(const Frame& frame) {
     sheet.range = {};
   }
   p.fields.clear();
+  p.chip_places_before = std::exchange(p.chip_places, {});
   p.cut.clear();
   p.ring.shown = false;
   p.toast_floor = frame.height - frame.safe_bottom;
@@ -91,7 +93,7 @@ void State::begin_frame(const Frame& frame) {
 
 void State::end_frame() {
   Parts& p = *parts_;
-  assert(p.columns.empty() && p.cards.empty() && p.drawing_sheets.empty() && "something begun was not ended");
+  BRANCHLIGHT_EXPECT(p.columns.empty() && p.cards.empty() && p.groups.empty() && p.drawing_sheets.empty());   // else something begun was not ended
   const auto gone = std::find_if(p.sheets.begin(), p.sheets.end(), [](const Sheet& s) { return !s.drawn; });
   if (gone != p.sheets.end()) {
     p.sheets.erase(gone, p.sheets.end());

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 #include <string>
 
 #include "ui/icon.h"
@@ -12,6 +11,7 @@
 #include "ui/press.h"
 #include "ui/row.h"
 #include "ui/row_parts.h"
+#include "units/parse.h"
 
 namespace ui {
 namespace {
@@ -40,18 +40,14 @@ std::string number_in(const std::string& shown) {
 
 // What is shown can be typed as it stands when its unit has a key.
 bool ends_with_key(const StepperOptions& o) {
-  return std::any_of(o.unit_keys.begin(), o.unit_keys.end(), [&o](const UnitKey& key) { return o.shown.ends_with(" " + key.label); });
+  return std::any_of(o.unit_keys.begin(), o.unit_keys.end(), [&o](const UnitKey& key) { return o.shown.ends_with(" " + std::string(key.label)); });
 }
 
 Read plain_number(const StepperOptions& o, std::string_view text) {
-  std::string digits(text);
-  std::replace(digits.begin(), digits.end(), ',', '.');
-  char* end = nullptr;
-  const double value = std::strtod(digits.c_str(), &end);
-  const bool whole = end != digits.c_str() && digits.find_first_not_of(' ', static_cast<std::size_t>(end - digits.c_str())) == std::string::npos;
-  if (!whole || !std::isfinite(value)) return {std::nullopt, "That is not a number."};
-  if (value < o.low || value > o.high) return {std::nullopt, "That is out of range."};
-  return {value, {}};
+  const units::Parsed<double> number = units::parse_number(text);
+  if (!number.value) return {std::nullopt, number.why_not};
+  if (*number.value < o.low || *number.value > o.high) return {std::nullopt, "That is out of range."};
+  return {*number.value, {}};
 }
 
 Reader reader_of(const StepperOptions& options) {
@@ -108,6 +104,7 @@ KeypadOptions keypad_options(std::string_view label, const StepperOptions& o) {
   k.title = o.said.empty() ? std::string(label) : o.said;
   k.first_text = !o.first_text.empty() ? o.first_text : ends_with_key(o) ? o.shown : number_in(o.shown);
   k.allowed = o.allowed;
+  k.unit = o.unit;
   k.read = reader_of(o);
   k.unit_keys = o.unit_keys;
   k.minus_sign = o.minus_sign;

@@ -12,6 +12,8 @@
 #include <string_view>
 #include <vector>
 
+#include "units/measure.h"
+
 namespace ui {
 
 // What typed text means in the widget's own unit, or why it means nothing.
@@ -21,12 +23,7 @@ struct Read {
 };
 using Reader = std::function<Read(std::string_view text)>;   // called within the frame only
 
-// A key that puts a unit behind the number. `in_place`: takes the place of another such unit
-// ("A" for "W"); else it is written on ("10 ft 6 in").
-struct UnitKey {
-  std::string label{};
-  bool in_place = true;
-};
+using units::UnitKey;
 
 struct StepperOptions {
   std::string sub{};
@@ -37,6 +34,7 @@ struct StepperOptions {
   double step = 1.0;          // a press goes to the next multiple
   std::string allowed{};        // "1 A to 150 A", shown over the keypad
   std::string first_text{};     // what the keypad starts with; empty: the number of `shown`
+  std::string unit{};           // of a bare number: stands beside it in the keypad from the first digit
   Reader read{};                // empty: plain number within low and high
   std::vector<UnitKey> unit_keys{};
   bool minus_sign = false;    // the keypad has a minus key

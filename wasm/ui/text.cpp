@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 
+#include "ui/figure.h"
 #include "ui/paint.h"
 #include "ui/parts.h"
 #include "ui/press.h"
@@ -19,34 +20,33 @@ void words(std::string_view text, const Style& style, const Said& said, float sp
   paint_text(text, rect, style);
 }
 
-// A figure and its unit on one baseline.
-struct Figure {
-  std::string_view number, unit;
-  Type big, small;
-  [[nodiscard]] float gap() const { return unit.empty() ? 0.0F : std::round(type_px(big) * 0.16F); }
-  [[nodiscard]] float number_width() const { return text_width(number, big, true); }
-  [[nodiscard]] float width() const { return number_width() - side_bearing(number, big, true) + gap() + text_width(unit, small, false); }
-};
-
-void paint_figure(const Figure& figure, float left, float baseline, Ink ink) {
-  on_baseline(figure.number, left - side_bearing(figure.number, figure.big, true), baseline, {.type = figure.big, .semibold = true, .ink = ink});
-  on_baseline(figure.unit, left + figure.number_width() + figure.gap() - side_bearing(figure.number, figure.big, true), baseline, {.type = figure.small, .ink = Ink::muted});
-}
-
 // Height of one answer set in `width`: its unit goes under the number when both do not fit.
 struct AnswerSize {
   float caption = 0, number = 0, unit = 0;
   [[nodiscard]] float all() const { return caption + number + unit; }
 };
 
-Figure figure_of(const Answer& a, Type unit) { return {a.number, a.unit, Type::answer, unit}; }
+// How the figure of an answer is set in `width`: on one line, "28 ft 3 in" in smaller type if it
+// must be; else its unit goes under the number.
+struct Setting {
+  Type big = Type::answer;
+  bool one_line = true;
+};
+Setting setting_of(const Answer& a, float width, Type unit) {
+  for (const Type big : {Type::answer, Type::question}) {
+    const Figure figure(a.number, a.unit, big, unit);
+    if (figure.width() <= width) return {big, true};
+    if (!figure.goes_on()) break;
+  }
+  return {Type::answer, false};
+}
 
 AnswerSize answer_size(const Answer& a, float width, Type unit) {
   AnswerSize size;
   size.caption = text_height(a.caption, Type::caption, false, width);
-  const Figure figure = figure_of(a, unit);
-  if (figure.width() <= width) {
-    size.number = line_height(Type::answer);
+  const Setting setting = setting_of(a, width, unit);
+  if (setting.one_line) {
+    size.number = line_height(setting.big);
   } else {
     size.number = text_height(a.number, Type::answer, true, width);
     size.unit = text_height(a.unit, unit, false, width);
@@ -59,10 +59,11 @@ void paint_answer(const Answer& a, const Rect& rect, Align align, Type unit) {
   paint_text(a.caption, {rect.x, rect.y, rect.w, size.caption}, {.type = Type::caption, .ink = Ink::muted}, align);
   const Ink ink = tone_ink(a.tone);
   const float top = rect.y + size.caption;
-  const Figure figure = figure_of(a, unit);
-  if (size.unit == 0.0F) {
+  const Setting setting = setting_of(a, rect.w, unit);
+  if (setting.one_line) {
+    const Figure figure(a.number, a.unit, setting.big, unit);
     const float left = align == Align::right ? rect.right() - figure.width() : rect.x;
-    paint_figure(figure, left, std::round(top + line_height(Type::answer) / 2 + type_px(Type::answer) * kCapital / 2), ink);
+    figure.paint(left, std::round(top + line_height(setting.big) / 2 + type_px(setting.big) * kCapital / 2), ink);
     return;
   }
   paint_text(a.number, {rect.x, top, rect.w, size.number}, {.type = Type::answer, .semibold = true, .ink = ink}, align);
@@ -123,7 +124,7 @@ void answers(std::span<const Answer> answers, bool announce) {
   for (const Type unit : {Type::title, Type::text}) {
     if (answers.size() != 2) break;
     const auto natural = [unit](const Answer& a) {
-      return std::max(figure_of(a, unit).width(), text_width(a.caption, Type::caption, false));
+      return std::max(Figure(a.number, a.unit, Type::answer, unit).width(), text_width(a.caption, Type::caption, false));
     };
     const float right_width = natural(answers[1]) + 1;
     const float left_width = column().width - right_width - kBetween;
@@ -143,7 +144,7 @@ void answers(std::span<const Answer> answers, bool announce) {
 void answer(const Answer& answer, bool announce) { answers(std::span<const Answer>(&answer, 1), announce); }
 
 void figure_row(std::string_view label, std::string_view sub, std::string_view number, std::string_view unit) {
-  const Figure figure{number, unit, Type::question, Type::text};
+  const Figure figure(number, unit, Type::question, Type::text);
   const float figure_width = figure.width();
   float room = column().width - figure_width - 16;
   const bool stacked = room < std::max(longest_word(label, Type::text, true), longest_word(sub, Type::caption, false)) || room < 96;
@@ -159,7 +160,7 @@ void figure_row(std::string_view label, std::string_view sub, std::string_view n
   paint_text(label, {rect.x, top, room, label_height}, {.type = Type::text, .semibold = true});
   paint_text(sub, {rect.x, top + label_height, room, height}, {.type = Type::caption, .ink = Ink::muted});
   const float mid = stacked ? rect.bottom() - figure_height / 2 : rect.mid_y();
-  paint_figure(figure, stacked ? rect.x : rect.right() - figure_width, std::round(mid + type_px(Type::question) * kCapital / 2), Ink::ink);
+  figure.paint(stacked ? rect.x : rect.right() - figure_width, std::round(mid + type_px(Type::question) * kCapital / 2), Ink::ink);
 }
 
 void fact_row(std::string_view label, std::string_view value, std::string_view sub) {

@@ -1,9 +1,12 @@
 // Every widget, for the screens.
 #pragma once
 
+#include "ui/bars.h"
 #include "ui/button.h"
+#include "ui/group.h"
 #include "ui/icon.h"
 #include "ui/keypad.h"
+#include "ui/knowledge.h"
 #include "ui/ladder.h"
 #include "ui/layout.h"
 #include "ui/picture.h"
@@ -16,3 +19,4 @@
 #include "ui/text.h"
 #include "ui/text_field.h"
 #include "ui/theme.h"
+#include "ui/tiles.h"

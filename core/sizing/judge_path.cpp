@@ -1,0 +1,208 @@
+// Judgements on the rest of the path: fuses in the line, what a start asks of the fuse, and the
+// feeder with its main fuse, main switch and block.
+#include <algorithm>
+
+#include "sizing/judgements.h"
+#include "sizing/rules.h"
+#include "sizing/words.h"
+#include "network/tree.h"
+#include "units/format.h"
+
+namespace sizing {
+namespace {
+
+using units::Amperes;
+using units::amperes_text;
+
+constexpr double kRounding = 1e-9;
+
+Judgement judgement(Criterion criterion, Measure measure, const tables::Citation* citation) {
+  Judgement made;
+  made.criterion = criterion;
+  made.measure = measure;
+  made.citation = citation;
+  return made;
+}
+
+// The most that a device takes between a charging battery and a low one.
+double most_current_a(const circuit::Load& load, double nominal_v, double lowest_v, double highest_v) {
+  const double rated_a = circuit::rated_current(load, units::Volts(nominal_v)).number();
+  switch (load.kind) {
+    case circuit::LoadKind::constant_current: return rated_a;
+    case circuit::LoadKind::constant_power: return rated_a * nominal_v / std::max(lowest_v, 0.25 * nominal_v);
+    case circuit::LoadKind::resistive: return rated_a * std::max(1.0, highest_v / nominal_v);
+  }
+  return rated_a;
+}
+
+std::string protection_text(const circuit::InLine& protection) {
+  return amperes_text(protection.rating) +
+         (protection.kind == circuit::InLineKind::breaker ? " breaker" : " in-line fuse");
+}
+
+}  // namespace
+
+ZoneCurrent zone_current(const Context& context, const Zone& zone, const std::vector<OutletResult>& outlets) {
+  const double nominal_v = context.nominal_v();
+  double rated_a = 0.0, most_a = 0.0, lasting_a = 0.0, largest_share = 1.0;
+  for (const std::size_t i : zone.outlets) {
+    const double lowest_v = std::min(outlets[i].voltage.number(), outlets[i].voltage_low.number());
+    for (const circuit::Device& device : context.circuit.outlets[i].devices) {
+      const double rated = circuit::rated_current(device.load, context.circuit.supply.nominal).number();
+      if (rated <= 0.0) continue;
+      const double most = most_current_a(device.load, nominal_v, lowest_v, context.charging.number());
+      rated_a += rated;
+      most_a += most;
+      if (device.use == circuit::Use::continuous) lasting_a += most;
+      largest_share = std::max(largest_share, most / rated);
+    }
+  }
+  for (const Zone& inner : context.zones.all) {
+    if (!inner.begins_at || &context.zones.all[inner.inside] != &zone) continue;
+    const ZoneCurrent within = zone_current(context, inner, outlets);
+    most_a += within.most.number();
+    rated_a += within.most.number();
+    lasting_a += (within.need - within.most).number() / (kFuseMargin - 1.0);
+  }
+  if (rated_a > context.demand.cap_a) most_a = std::min(most_a, context.demand.cap_a * largest_share);
+  return {Amperes(most_a), Amperes(most_a + (kFuseMargin - 1.0) * std::min(lasting_a, most_a))};
+}
+
+// Each fuse in the line carries its part of the circuit, and protects what lies behind it.
+Judgement judge_inner_fuses(const Judging& judging, const std::vector<OutletResult>& outlets) {
+  const Context& context = judging.context;
+  Judgement result = judgement(Criterion::inner_fuses, Measure::amperes, &fuse_ceiling_citation());
+  result.passes = true;
+  result.sentence = "There is no fuse in the line.";
+  for (std::size_t z = 1; z < context.zones.all.size(); ++z) {
+    const Zone& zone = context.zones.all[z];
+    FuseCeiling ceiling;
+    find_ceiling(context, judging.size, judging.tail, ceiling, z);
+    const ZoneCurrent current = zone_current(context, zone, outlets);
+    const std::string title = "The " + protection_text(zone.protection) + " to " + outlet_text(*zone.begins_at);
+    result.at = context.circuit.outlets[*zone.begins_at].id;
+    result.value = zone.protection.rating.number();
+    if (ceiling.least != nullptr && zone.protection.rating > ceiling.least->most) {
+      result.limit = ceiling.least->most.number();
+      result.passes = false;
+      result.sentence = title + " is too large for what lies behind it: the " + link_text(context, *ceiling.least) +
+                        " allows " + amperes_text(ceiling.least->most) + ".";
+      return result;
+    }
+    if (zone.protection.rating.number() * (1.0 + kRounding) < current.need.number()) {
+      result.limit = current.need.number();
+      result.citation = &fuse_margin_citation();
+      result.passes = false;
+      result.sentence = title + " is too small: it should be " + amperes_text(current.need) + " or more.";
+      return result;
+    }
+    result.limit = current.need.number();
+    result.sentence = title + " carries its part and protects what lies behind it.";
+  }
+  return result;
+}
+
+// A start that the fuse must not take for a fault.
+Judgement judge_inrush(const Judging& judging) {
+  const Context& context = judging.context;
+  Judgement result = judgement(Criterion::inrush, Measure::seconds, context.family.citation);
+  result.passes = true;
+  result.sentence = "No device has a starting current told.";
+  if (!judging.fuse) return result;
+  for (std::size_t i = 0; i < context.circuit.outlets.size(); ++i) {
+    for (const circuit::Device& device : context.circuit.outlets[i].devices) {
+      if (!device.inrush || device.load.rating <= 0.0) continue;
+      const Amperes running = circuit::rated_current(device.load, context.circuit.supply.nominal);
+      const Amperes others = std::max(Amperes(0.0), judging.design - running);
+      const Amperes peak = others + std::max(running, device.inrush->current);
+      const auto holds = tables::holds_for(context.family, *judging.fuse, peak);
+      const bool passes = holds && *holds >= device.inrush->lasting;
+      if (result.at && (passes || !result.passes)) continue;
+      result.at = context.circuit.outlets[i].id;
+      result.passes = passes;
+      result.value = device.inrush->lasting.number();
+      result.limit = holds ? holds->number() : 0.0;
+      result.sentence = "The start at " + outlet_text(i) + " draws " + amperes_text(peak) + " with all else running for " +
+                        units::seconds_text(device.inrush->lasting) + "; a " + fuse_text(*judging.fuse) +
+                        (holds ? " holds that for " + units::seconds_text(*holds) + "." : " may open at once.");
+    }
+  }
+  return result;
+}
+
+std::optional<tables::DeratedAmpacity> feeder_ampacity(const Context& context) {
+  const circuit::Supply& supply = context.circuit.supply;
+  const tables::Conductor* feeder = tables::conductor_by_id(supply.feeder_size);
+  if (feeder == nullptr || supply.feeder_run <= units::Metres(0.0)) return std::nullopt;
+  circuit::Circuit alone = context.circuit;
+  alone.wiring.around = {};
+  alone.wiring.around.insulation = context.circuit.wiring.around.insulation;
+  return run_ampacity(alone, *feeder, supply.feeder_metal, false).value;
+}
+
+// Battery to block: every part carries what flows, and the main fuse protects the feeder.
+Judgement judge_feeder(const Judging& judging) {
+  const Context& context = judging.context;
+  const circuit::Supply& supply = context.circuit.supply;
+  Judgement result = judgement(Criterion::feeder, Measure::amperes, &fuse_ceiling_citation());
+  const Amperes total = judging.design + supply.beside;
+  const std::string flowing = rough_current_text(total) + (supply.beside > Amperes(0.0) ? " of all its circuits" : "");
+  const bool fused = supply.main_fuse > Amperes(0.0);
+  const auto carries = feeder_ampacity(context);
+  const tables::Conductor* feeder = tables::conductor_by_id(supply.feeder_size);
+  const auto fail = [&](Amperes value, Amperes limit, std::string sentence) {
+    result.value = value.number();
+    result.limit = limit.number();
+    result.sentence = std::move(sentence);
+    return result;
+  };
+  const auto over = [&](Amperes limit) { return total.number() > limit.number() * (1.0 + kRounding); };
+  if (fused && over(supply.main_fuse)) {
+    return fail(total, supply.main_fuse,
+                "The main fuse, " + amperes_text(supply.main_fuse) + ", is too small for " + flowing + ".");
+  }
+  if (carries && over(carries->derated)) {
+    return fail(total, carries->derated, "The feeder, " + size_text(*feeder) + ", carries " +
+                                             amperes_text(carries->derated) + "; " + flowing + " may flow.");
+  }
+  if (fused && carries && carries->derated < supply.main_fuse) {
+    return fail(supply.main_fuse, carries->derated,
+                "The main fuse, " + amperes_text(supply.main_fuse) + ", does not protect the feeder: " +
+                    size_text(*feeder) + " carries " + amperes_text(carries->derated) + ".");
+  }
+  if (supply.disconnect && over(*supply.disconnect)) {
+    return fail(total, *supply.disconnect,
+                "The main switch, " + amperes_text(*supply.disconnect) + ", is too small for " + flowing + ".");
+  }
+  if (supply.block_rating && over(*supply.block_rating)) {
+    return fail(total, *supply.block_rating,
+                "The block, " + amperes_text(*supply.block_rating) + ", is too small for " + flowing + ".");
+  }
+  result.passes = true;
+  result.value = total.number();
+  result.limit = fused ? supply.main_fuse.number() : 0.0;
+  result.sentence = fused ? "The main fuse, " + amperes_text(supply.main_fuse) + ", carries " + flowing +
+                                " and protects the feeder."
+                          : "No main fuse is told, so nothing is known to protect the feeder.";
+  return result;
+}
+
+// What the feeder takes from every circuit before this one begins.
+Judgement judge_feeder_drop(const Judging& judging, const network::Fitted& fitted) {
+  const Context& context = judging.context;
+  Judgement result = judgement(Criterion::feeder_drop, Measure::fraction, &drop_citation());
+  const Amperes total = judging.design + context.circuit.supply.beside;
+  const units::Ohms loop(network::tree_of(context.circuit, fitted, network::BatteryState::resting).feeder_ohm);
+  result.value = (total * loop).number() / context.nominal_v();
+  result.limit = 1.0;
+  for (std::size_t i = 0; i < context.circuit.outlets.size(); ++i) {
+    if (circuit::has_load(context.circuit.outlets[i])) result.limit = std::min(result.limit, context.drop_limit(i));
+  }
+  result.passes = result.value <= result.limit;
+  result.sentence = "The feeder with its main fuse " + std::string(result.passes ? "loses " : "alone would lose ") +
+                    units::percent_text(result.value) + " with " + rough_current_text(total) + " flowing; the limit is " +
+                    units::percent_text(result.limit) + (result.passes ? " for the whole way." : ".");
+  return result;
+}
+
+}  // namespace sizing
