@@ -40,12 +40,16 @@ network::Fitted fitted_of(const Case& the_case) {
 
 WireFactors wire_factors(const Case& the_case, circuit::OutletId outlet) {
   const network::Fitted base = fitted_of(the_case);
+  const circuit::Outlet* at = circuit::find_outlet(the_case.circuit, outlet);
+  const tables::Conductor* wanted = at != nullptr ? told(at->run.size) : nullptr;   // the network gives it this
   const BuiltRun* run = built_run(the_case.built, outlet);
   const tables::Conductor* wire = run != nullptr ? told(run->wire) : nullptr;
   const tables::Conductor* tail = run != nullptr ? told(run->tail) : nullptr;
-  if (wire == nullptr) wire = usual_wire(the_case);
+  if (wire == nullptr) wire = wanted != nullptr ? wanted : usual_wire(the_case);
   if (tail == nullptr) tail = wire;
-  return {ohms_over(*wire, *base.size), ohms_over(*tail, base.tail != nullptr ? *base.tail : *base.size)};
+  const tables::Conductor* base_wire = wanted != nullptr ? wanted : base.size;
+  const tables::Conductor* base_tail = wanted != nullptr ? wanted : base.tail != nullptr ? base.tail : base.size;
+  return {ohms_over(*wire, *base_wire), ohms_over(*tail, *base_tail)};
 }
 
 double wire_spread(const Case& the_case) {

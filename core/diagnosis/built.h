@@ -10,7 +10,8 @@ const BuiltRun* built_run(const Built& built, circuit::OutletId outlet);   // nu
 
 // For the physics only: what nobody told is stood in for by a usual wire and fuse. No words may name them.
 network::Fitted fitted_of(const Case& the_case);
-// Ohms of this outlet's run, and of its tail, over those of fitted_of()'s one size.
+// Ohms of this outlet's run, and of its tail, over those that the network gives them when it is built with
+// fitted_of(): one size, but for the runs whose size stands in the circuit.
 struct WireFactors {
   double run, tail;
 };

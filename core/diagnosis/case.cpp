@@ -143,13 +143,16 @@ circuit::Problems problems(const Case& the_case) {
   return found;
 }
 
-bool names_fuse(const Case& the_case) {
-  const Built& built = the_case.built;
-  if (!built.fuse || built.fuse_known != Knowledge::known || built.protection != Protection::protects) return false;
+bool knows_wires(const Case& the_case) {
   return std::all_of(the_case.circuit.outlets.begin(), the_case.circuit.outlets.end(), [&](const circuit::Outlet& outlet) {
-    const BuiltRun* run = built_run(built, outlet.id);
+    const BuiltRun* run = built_run(the_case.built, outlet.id);
     return run != nullptr && run->wire && run->wire_known == Knowledge::known;
   });
+}
+
+bool names_fuse(const Case& the_case) {
+  const Built& built = the_case.built;
+  return built.fuse && built.fuse_known == Knowledge::known && built.protection == Protection::protects && knows_wires(the_case);
 }
 
 std::string fuse_rating_words(const Case& the_case) {

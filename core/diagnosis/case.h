@@ -104,6 +104,8 @@ inline constexpr std::size_t kMaxNeighbours = 20;
 // What of the case can not be traced, in sentences; empty when it can. Circuit problems included.
 circuit::Problems problems(const Case& the_case);
 
+// Is the size of every wire known, not only guessed?
+bool knows_wires(const Case& the_case);
 // May words name the fuse's rating as one to put in? Only where it is known, every wire is known, and sizing
 // says that it protects them.
 bool names_fuse(const Case& the_case);

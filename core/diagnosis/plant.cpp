@@ -156,17 +156,7 @@ Plant::Plant(const Case& the_case) {
     device_.push_back(appliance_of(load, circuit.supply.nominal));
     distance_m_.push_back(circuit::distance_from_block(circuit, outlet.id).number());
   }
-  for (const auto& each : built.elements) {
-    const network::Branch& branch = built.netlist.branch(each.branch);
-    if (each.place.element == Element::device || each.place.element == Element::beside) continue;
-    if (each.place.element == Element::battery) {
-      emf_v_ = branch.emf_v;
-      source_ohm_ = branch.value;
-      continue;
-    }
-    ohm_[at(node_of(each.place.element, outlet_index(each.place.outlet), each.place.side))] += branch.value;
-  }
-  fit_wires(the_case);
+  add_elements(the_case, built);
   // A neighbour's line to here: taken as our own wire over the same way, its fuse and clamp as ours.
   for (int k = 0; k < static_cast<int>(ids_.size()); ++k) {
     double line = ohm_[at(red(fuse))] + ohm_[at(red(fuse_contact))] + ohm_[at(red(clamp))];
@@ -175,19 +165,29 @@ Plant::Plant(const Case& the_case) {
   }
 }
 
-// The network has one size throughout; each run and tail gets what is built there.
-void Plant::fit_wires(const Case& the_case) {
+// Each run and tail gets the wire that is built there; switches in the line and a chassis are no wire.
+void Plant::add_elements(const Case& the_case, const network::BranchNetwork& built) {
   wire_spread_ = diagnosis::wire_spread(the_case);
-  for (int k = 0; k < static_cast<int>(ids_.size()); ++k) {
-    const WireFactors factors = wire_factors(the_case, ids_[at(k)]);
-    double both_ways = parent_outlet_[at(k)] < 0 ? 0.0 : wire_ohm_[at(parent_outlet_[at(k)])];
-    for (const Side side : {Side::positive, Side::negative}) {
-      double& wire = ohm_[at(node_of(Element::wire, k, side))];
-      wire *= factors.run;
-      ohm_[at(node_of(Element::tail, k, side))] *= factors.tail;
-      both_ways += wire;
+  wire_ohm_.assign(ids_.size(), 0.0);
+  std::vector<WireFactors> factors;
+  for (const circuit::OutletId id : ids_) factors.push_back(wire_factors(the_case, id));
+  for (const auto& [place, id, near_source, away] : built.elements) {
+    const network::Branch& branch = built.netlist.branch(id);
+    if (place.element == Element::device || place.element == Element::beside) continue;
+    if (place.element == Element::battery) {
+      emf_v_ = branch.emf_v;
+      source_ohm_ = branch.value;
+      continue;
     }
-    wire_ohm_.push_back(both_ways);
+    const int k = outlet_index(place.outlet);
+    double ohm = branch.value;
+    if (place.element == Element::tail) ohm *= factors[at(k)].tail;
+    const bool chassis = place.side == Side::negative && k >= 0 && the_case.circuit.outlets[at(k)].run.back == circuit::ReturnPath::chassis;
+    if (place.element == Element::wire && !chassis) wire_ohm_[at(k)] += ohm *= factors[at(k)].run;
+    ohm_[at(node_of(place.element, k, place.side))] += ohm;
+  }
+  for (int k = 0; k < static_cast<int>(ids_.size()); ++k) {
+    if (parent_outlet_[at(k)] >= 0) wire_ohm_[at(k)] += wire_ohm_[at(parent_outlet_[at(k)])];
   }
 }
 

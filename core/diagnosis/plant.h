@@ -144,7 +144,7 @@ class Plant {
  private:
   void apply(const Edit& edit, const Bench& bench, Potentials& at, double& emf_v, double& source_ohm) const;
   void lay_short(int outlet, Potentials& at) const;
-  void fit_wires(const Case& the_case);
+  void add_elements(const Case& the_case, const network::BranchNetwork& built);
 
   std::vector<int> parent_;        // by node; -1: a post
   std::vector<double> ohm_;        // to the parent

@@ -106,10 +106,9 @@ Runs device_runs(const Plant& plant, Look& look, int outlet, double volts, const
 
 double value_read(const Sight& sight) {
   const Plan& plan = sight.plan;
-  const Potentials& at = as_asked(sight);
-  if (sight.check.kind == CheckKind::ohms) return at.ohms(plan.red, plan.black);
-  if (sight.check.kind == CheckKind::glow) return at.load_volts(plan.red, plan.black, sight.plant.lamp_ohm(), false);
-  if (!plan.own) return at.reading_v(plan.red, plan.black);
+  if (sight.check.kind == CheckKind::ohms) return as_asked(sight).ohms(plan.red, plan.black);
+  if (sight.check.kind == CheckKind::glow) return as_asked(sight).load_volts(plan.red, plan.black, sight.plant.lamp_ohm(), false);
+  if (!plan.own) return as_asked(sight).reading_v(plan.red, plan.black);
   // Dead inside it is not there. Without volts it takes nothing, but joins what is loose to its other side.
   Look& look = sight.look;
   if (look.has(FaultKind::device_dead)) return look.view.plain().reading_v(plan.red, plan.black);

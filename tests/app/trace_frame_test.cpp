@@ -23,7 +23,7 @@ std::vector<std::string> neighbours(const std::vector<platform::StoredRecord>& r
   AppState state(host, records, "trace");
   state.settle();
   std::vector<std::string> names;
-  for (const diagnosis::Neighbour& each : state.trace_desk().frame().frame.neighbours) names.push_back(each.name);
+  for (const diagnosis::Neighbour& each : state.trace_desk().frame().neighbours) names.push_back(each.name);
   return names;
 }
 
@@ -37,29 +37,50 @@ TEST_CASE("neighbours are other positions of the same place, and no place is not
   CHECK(neighbours({{"notebook", "next 4\n"}}) == Names{});   // with no circuit at all nobody told of any
 }
 
-TEST_CASE("what nobody told of the wire and fuse is guessed, and said to be") {
+TEST_CASE("what nobody told of wire and fuse is not known, whatever Size would choose") {
+  using diagnosis::Knowledge;
+  using diagnosis::Protection;
   const std::vector<platform::StoredRecord> records{stored(1, "Trailer", 1), {"notebook", "order 1\nopen 1\n"}};
   MemoryHost host;
   AppState state(host, records, "trace");
-  const auto frame = [&state]() -> const app::TraceFrame& {
+  const auto frame = [&state]() -> const diagnosis::Case& {
     state.settle();
     return state.trace_desk().frame();
   };
-  CHECK(frame().wire_guessed);
-  CHECK(frame().fuse_guessed);
-  CHECK_FALSE(frame().frame.fuse_told);
+  REQUIRE(frame().built.runs.size() == frame().circuit.outlets.size());
+  for (const diagnosis::BuiltRun& run : frame().built.runs) {
+    CHECK_FALSE(run.wire.has_value());
+    CHECK(run.wire_known == Knowledge::unknown);
+  }
+  CHECK_FALSE(frame().built.fuse.has_value());
+  CHECK_FALSE(diagnosis::names_fuse(frame()));
   state.trace_desk().tell_fitted({"10awg", 0.0});
   CHECK_FALSE(state.settled());
-  CHECK_FALSE(frame().wire_guessed);
-  CHECK(frame().fuse_guessed);
-  CHECK(frame().frame.fitted.size->id == "10awg");
-  CHECK_FALSE(frame().frame.fuse_told);
+  CHECK(diagnosis::knows_wires(frame()));
+  CHECK(frame().built.runs.front().wire == "10awg");
+  CHECK_FALSE(frame().built.fuse.has_value());
+  CHECK(frame().built.protection == Protection::not_judged);
   state.trace_desk().tell_fitted({"10awg", 15.0});
-  CHECK_FALSE(frame().fuse_guessed);
-  CHECK(frame().frame.fuse_told);
+  CHECK(frame().built.protection == Protection::protects);
+  CHECK(diagnosis::names_fuse(frame()));
+  CHECK(diagnosis::fuse_rating_words(frame()) == "15 A");
   state.trace_desk().tell_fitted({"18awg", 30.0});   // known, and no fuse for that wire
-  CHECK_FALSE(frame().fuse_guessed);
-  CHECK_FALSE(frame().frame.fuse_told);
+  CHECK(frame().built.protection == Protection::too_large);
+  CHECK_FALSE(diagnosis::names_fuse(frame()));
+  CHECK(diagnosis::fuse_words(frame()).find("30") == std::string::npos);
+}
+
+TEST_CASE("a size that the plan keeps for a run is a guess at what is there; told colours are in the words") {
+  circuit::Circuit circuit = circuit::demo_circuit();
+  circuit.outlets.front().run.size = "10awg";
+  circuit.colours = "boat-us";
+  MemoryHost host;
+  AppState state(host, {{app::circuit_key(1), document::write_circuit(circuit)}, {"notebook", "order 1\nopen 1\n"}}, "trace");
+  state.settle();
+  const diagnosis::Case& frame = state.trace_desk().frame();
+  CHECK(frame.built.runs.front().wire_known == diagnosis::Knowledge::guessed);
+  CHECK_FALSE(diagnosis::knows_wires(frame));
+  CHECK(frame.minus_colour == "yellow");   // ABYC E-11: yellow preferred for DC negative
 }
 
 TEST_CASE("a trace goes on after any change elsewhere, with every answer") {

@@ -14,11 +14,12 @@ TEST_CASE("what is fitted comes back as it was told; what can not be is not know
 }
 
 TEST_CASE("a fuse protects only a wire that is known, by the rules of Size") {
+  using diagnosis::Protection;
   const circuit::Circuit circuit = circuit::demo_circuit();
-  CHECK(app::protects(circuit, {"10awg", 15.0}));
-  CHECK_FALSE(app::protects(circuit, {"18awg", 30.0}));   // no table here gives 18 AWG as much
-  CHECK_FALSE(app::protects(circuit, {"", 1.0}));
-  CHECK_FALSE(app::protects(circuit, {"10awg", 0.0}));
+  CHECK(app::protection_of(circuit, {"10awg", 15.0}) == Protection::protects);
+  CHECK(app::protection_of(circuit, {"18awg", 30.0}) == Protection::too_large);   // no table here gives 18 AWG as much
+  CHECK(app::protection_of(circuit, {"", 1.0}) == Protection::not_judged);
+  CHECK(app::protection_of(circuit, {"10awg", 0.0}) == Protection::not_judged);
 }
 
 TEST_CASE("a kept trace as a page of text holds all of it") {

@@ -165,15 +165,18 @@ TEST_CASE("a circuit edited in the middle: what still applies is kept, what does
   tracer.observe("volts contact+2 contact-2 in", word("zero"));
   circuit::Circuit edited = the_case.circuit;
   edited.outlets.pop_back();   // C is gone
-  Case frame = the_case;
-  frame.circuit = edited;
-  const Replay again = replay(frame, tracer.record());
+  const auto frame_of = [&] {   // what is built of a circuit names its outlets only
+    Case frame = the_case;
+    frame.circuit = edited;
+    std::erase_if(frame.built.runs, [&](const BuiltRun& run) { return circuit::find_outlet(edited, run.outlet) == nullptr; });
+    return frame;
+  };
+  const Replay again = replay(frame_of(), tracer.record());
   CHECK(again.dropped.size() == 1);
   CHECK(again.dropped.front().find("contact+3") != std::string::npos);
   CHECK(again.tracer.record().entries.size() == 2);
   edited.outlets.erase(edited.outlets.begin() + 1);   // and B, the one complained of
-  frame.circuit = edited;
-  const Replay third = replay(frame, tracer.record());
+  const Replay third = replay(frame_of(), tracer.record());
   CHECK(third.dropped.size() == 3);
   CHECK(problems(third.tracer.the_case()).empty());
   CHECK(third.tracer.next().check.has_value());

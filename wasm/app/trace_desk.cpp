@@ -48,12 +48,12 @@ void TraceDesk::follow(const Current& current) {
   shelf_.open(current.circuit);
   setup_.open(current.circuit);
   frame_ = trace_frame(notebook_, notebook_.find(current.circuit), setup_.fitted(), settings_.units());
-  problems_ = problems_of(frame_.frame);
+  problems_ = problems_of(frame_);
   const std::string* text = shelf_.running();
   const auto stored = text != nullptr ? read_running(*text) : std::nullopt;
   unreadable_ = text != nullptr && !stored;
   // With problems it is shown why, and it goes on when the circuit is right again.
-  if (stored && problems_.empty()) trace_ = std::make_unique<Trace>(host_, shelf_, frame_.frame, *stored);
+  if (stored && problems_.empty()) trace_ = std::make_unique<Trace>(host_, shelf_, frame_, *stored);
 }
 
 void TraceDesk::keep_awake(bool awake) {
@@ -69,7 +69,7 @@ void TraceDesk::tell_fitted(const FittedTold& fitted) {
 }
 
 std::string TraceDesk::start(diagnosis::Symptom symptom, std::vector<circuit::OutletId> outlets) {
-  diagnosis::Case begun = frame_.frame;
+  diagnosis::Case begun = frame_;
   begun.complaint = {symptom, std::move(outlets)};
   begun.tools = setup_.tools();
   const circuit::Problems problems = diagnosis::problems(begun);

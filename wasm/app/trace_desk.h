@@ -32,7 +32,7 @@ class TraceDesk {
   void rest();                              // a frame shows something else: the screen may go dark
   [[nodiscard]] bool settled() const;       // false: something was told or answered since
 
-  [[nodiscard]] const TraceFrame& frame() const { return frame_; }
+  [[nodiscard]] const diagnosis::Case& frame() const { return frame_; }
   [[nodiscard]] const circuit::Problems& problems() const { return problems_; }   // why it can not be traced
   [[nodiscard]] const TraceSetup& setup() const { return setup_; }
   void set_tools(const diagnosis::Tools& tools) { setup_.set_tools(tools); }
@@ -66,7 +66,7 @@ class TraceDesk {
   TraceSetup setup_;
   Current of_;                              // what all this is of
   bool setup_changed_ = false;
-  TraceFrame frame_;
+  diagnosis::Case frame_;
   circuit::Problems problems_;
   std::unique_ptr<Trace> trace_;
   bool unreadable_ = false;

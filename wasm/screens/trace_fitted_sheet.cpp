@@ -56,7 +56,7 @@ void draw_meaning(const diagnosis::Case& frame, const app::FittedTold& told) {
     ui::notice({.tone = ui::Tone::caution, .title = "No step will name a fuse rating",
                 .text = "It takes both the wire and the fuse to say that one protects the other. Go by the label on the block.",
                 .action = {}});
-  } else if (!frame.fuse_told) {
+  } else if (!diagnosis::names_fuse(frame)) {
     ui::notice({.tone = ui::Tone::stop, .title = "This fuse is too large for this wire",
                 .text = "No step will name it. Do not put one in again: Size says which fuse this wire takes.", .action = {}, .alert = true});
   } else {
@@ -67,7 +67,7 @@ void draw_meaning(const diagnosis::Case& frame, const app::FittedTold& told) {
 }  // namespace
 
 void draw_trace_fitted_sheet(app::AppState& app) {
-  const diagnosis::Case& frame = app.trace_desk().frame().frame;
+  const diagnosis::Case& frame = app.trace_desk().frame();
   app::FittedTold told = app.trace_desk().setup().fitted();
   bool changed = draw_wire(frame.circuit, told);
   if (draw_fuse(frame.circuit, told)) changed = true;
