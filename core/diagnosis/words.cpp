@@ -1,8 +1,8 @@
 #include "diagnosis/words.h"
 
 #include <array>
-#include <cassert>
 
+#include "units/expect.h"
 #include "units/format.h"
 
 namespace diagnosis {
@@ -91,7 +91,7 @@ std::string token_words(const Case& the_case, const Subject& subject, std::strin
   for (const Token& each : kTokens) {
     if (each.token == token) return each.words(the_case, subject);
   }
-  assert(!"a sentence of a table holds a token that no row explains");
+  BRANCHLIGHT_EXPECT(!"a sentence of a table holds a token that no row explains");
   return {};
 }
 
