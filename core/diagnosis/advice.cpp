@@ -13,7 +13,7 @@ std::size_t unsure_in_a_row(const Record& record) {
   std::size_t count = 0;
   for (auto entry = record.entries.rbegin(); entry != record.entries.rend(); ++entry) {
     if (entry->kind != EntryKind::check) break;
-    if (entry->answer.kind == AnswerKind::cant_reach) continue;   // says where, not what
+    if (entry->answer.kind == AnswerKind::cant_reach) continue;  // says where, not what
     if (entry->answer.kind != AnswerKind::not_sure) break;
     ++count;
   }
@@ -30,7 +30,8 @@ std::vector<std::size_t> Tracer::Work::groups_to_try(const std::vector<double>& 
   std::vector<std::size_t> order;
   for (std::size_t g = 0; g < groups.size(); ++g) {
     const bool not_possible = std::find(could_not.begin(), could_not.end(), static_cast<int>(g)) != could_not.end();
-    if (groups[g] > judged(Judged::some_weight) && !not_possible && static_cast<int>(g) != model->unknown_group) order.push_back(g);
+    if (groups[g] > judged(Judged::some_weight) && !not_possible && static_cast<int>(g) != model->unknown_group)
+      order.push_back(g);
   }
   // The likely and the quick first: the order with the fewest minutes expected. What was made in vain comes last.
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
@@ -44,7 +45,8 @@ std::vector<std::size_t> Tracer::Work::groups_to_try(const std::vector<double>& 
 std::vector<Remedy> Tracer::Work::remedies_of(const std::vector<std::size_t>& order) const {
   std::vector<Remedy> remedies;
   for (const std::size_t g : order) {
-    remedies.push_back(remedy_for(model->the_case, model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(g)))].fault));
+    remedies.push_back(remedy_for(
+        model->the_case, model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(g)))].fault));
   }
   return remedies;
 }
@@ -54,7 +56,9 @@ std::optional<std::size_t> Tracer::Work::odd_entry() const {
   std::vector<std::size_t> informative;
   for (std::size_t i = 0; i < record.entries.size(); ++i) {
     const Entry& entry = record.entries[i];
-    if (entry.kind == EntryKind::check && (entry.answer.kind == AnswerKind::word || entry.answer.kind == AnswerKind::reading)) informative.push_back(i);
+    if (entry.kind == EntryKind::check &&
+        (entry.answer.kind == AnswerKind::word || entry.answer.kind == AnswerKind::reading))
+      informative.push_back(i);
   }
   if (informative.size() < 2) return std::nullopt;
   // Best single explanation with everything, and with each answer left out.
@@ -67,7 +71,8 @@ std::optional<std::size_t> Tracer::Work::odd_entry() const {
     model->likelihood.aim(look, scenarios[s], 0u);
     if (look.unknown) continue;
     double sum = std::log(scenarios[s].prior) + std::log(model->likelihood.complaint(look));
-    for (std::size_t i = 0; i < informative.size(); ++i) sum += logs[i] = log_chance(record.entries[informative[i]], look);
+    for (std::size_t i = 0; i < informative.size(); ++i)
+      sum += logs[i] = log_chance(record.entries[informative[i]], look);
     with_all = std::max(with_all, sum);
     for (std::size_t i = 0; i < informative.size(); ++i) best[i] = std::max(best[i], sum - logs[i]);
   }
@@ -100,10 +105,13 @@ std::vector<Outlook> Tracer::Work::outlooks(const Check& one) const {
     Outlook& outlook = all[c];
     outlook.key = one.choices[c].key;
     for (const std::size_t h : order) {
-      if (before[h] < judged(Judged::outlook_before) && after[c][h] < judged(Judged::outlook_after) * outlook.probability) continue;
+      if (before[h] < judged(Judged::outlook_before) &&
+          after[c][h] < judged(Judged::outlook_after) * outlook.probability)
+        continue;
       const double now = outlook.probability > 0.0 ? after[c][h] / outlook.probability : 0.0;
       if (now < judged(Judged::cleared_below) * before[h]) outlook.cleared.push_back(model->hypotheses[h].fault);
-      if (now > judged(Judged::raised_above) * before[h] && now > judged(Judged::raised_from)) outlook.raised.push_back(model->hypotheses[h].fault);
+      if (now > judged(Judged::raised_above) * before[h] && now > judged(Judged::raised_from))
+        outlook.raised.push_back(model->hypotheses[h].fault);
     }
     outlook.words = outlook_words(model->the_case, outlook);
   }
@@ -131,8 +139,12 @@ Advice Tracer::Work::advise() const {
     if (static_cast<int>(g) == model->unknown_group || not_possible) continue;
     // The same again only when nothing else has weight.
     const auto better = [&] {
-      const bool again = was_tried(g) && groups[top] > judged(Judged::some_weight), instead = was_tried(top) && groups[g] > judged(Judged::some_weight);
-      return was_tried(g) == was_tried(top) ? groups[g] > groups[top] : again ? false : instead ? true : groups[g] > groups[top];
+      const bool again = was_tried(g) && groups[top] > judged(Judged::some_weight),
+                 instead = was_tried(top) && groups[g] > judged(Judged::some_weight);
+      return was_tried(g) == was_tried(top) ? groups[g] > groups[top]
+             : again                        ? false
+             : instead                      ? true
+                                            : groups[g] > groups[top];
     };
     if (top == groups.size() || better()) top = g;
   }
@@ -150,7 +162,8 @@ Advice Tracer::Work::advise() const {
   if (sure >= judged(Judged::sure)) {
     made.kind = AdviceKind::remedy;
     made.probability = groups[top];
-    made.remedy = remedy_for(model->the_case, model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(top)))].fault);
+    made.remedy = remedy_for(model->the_case,
+                             model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(top)))].fault);
     made.words = remedy_words(made.probability);
     return made;
   }
@@ -162,7 +175,8 @@ Advice Tracer::Work::advise() const {
     made.kind = AdviceKind::cannot_tell;
     const std::vector<std::size_t> order = groups_to_try(groups);
     made.to_try = remedies_of(order);
-    made.probability = order.empty() ? 0.0 : groups[order.front()];   // of the quick and likely one, not of the likeliest
+    made.probability =
+        order.empty() ? 0.0 : groups[order.front()];  // of the quick and likely one, not of the likeliest
     if (made.to_try.empty()) {
       made.remedy = remedy_for(model->the_case, Fault{});
       made.to_try.push_back(*made.remedy);
@@ -170,8 +184,9 @@ Advice Tracer::Work::advise() const {
       made.remedy = made.to_try.front();
     }
     made.words = try_now ? "Several answers were not sure. Trying this first tells more than another check."
-                 : made.to_try.size() == 1 ? "Nothing more can be told with what is in hand. Try this."
-                                           : "Nothing in hand can tell these apart. Try them in this order, re-testing after each.";
+                 : made.to_try.size() == 1
+                     ? "Nothing more can be told with what is in hand. Try this."
+                     : "Nothing in hand can tell these apart. Try them in this order, re-testing after each.";
     return made;
   }
   made.kind = AdviceKind::check;

@@ -8,6 +8,7 @@
 
 namespace diagnosis {
 
+// clang-format off
 enum class AnswerKey : int {
   full, between, zero, minus,                 // volts
   bright, dim, dark,                          // lamp
@@ -28,21 +29,22 @@ enum class AnswerKey : int {
   cant,                                       // a repair that could not be done
   unknown,                                    // a text that no answer has; no check takes it
 };
+// clang-format on
 inline constexpr std::size_t kAnswerKeys = static_cast<std::size_t>(AnswerKey::unknown) + 1;
 
 // Stable in files: "red-splice" for plus_splice, whatever the wires' colours are. No two keys share a text.
-std::string_view answer_text(AnswerKey key);                         // empty for `unknown`
-std::optional<AnswerKey> answer_key(std::string_view text);          // nullopt: no answer has this text
+std::string_view answer_text(AnswerKey key);                 // empty for `unknown`
+std::optional<AnswerKey> answer_key(std::string_view text);  // nullopt: no answer has this text
 
 enum class AnswerKind { word, reading, cant_reach, not_sure };
 struct Answer {
   AnswerKind kind = AnswerKind::not_sure;
-  AnswerKey key = AnswerKey::unknown;   // AnswerKind::word
-  double reading = 0.0;    // AnswerKind::reading: volts as shown, with its sign, or ohms (infinity: open)
+  AnswerKey key = AnswerKey::unknown;  // AnswerKind::word
+  double reading = 0.0;                // AnswerKind::reading: volts as shown, with its sign, or ohms (infinity: open)
   friend bool operator==(const Answer&, const Answer&) = default;
 };
 Answer word(AnswerKey key);
-Answer word(std::string_view text);   // key `unknown` where no answer has this text
+Answer word(std::string_view text);  // key `unknown` where no answer has this text
 Answer reading(double number);
 Answer cant_reach();
 Answer not_sure();

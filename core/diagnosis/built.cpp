@@ -9,7 +9,9 @@
 namespace diagnosis {
 namespace {
 
-const tables::Conductor* told(const std::optional<std::string>& id) { return id ? tables::conductor_by_id(*id) : nullptr; }
+const tables::Conductor* told(const std::optional<std::string>& id) {
+  return id ? tables::conductor_by_id(*id) : nullptr;
+}
 
 // The middle of what is usual in a branch of this kind (see Judged::wire_unknown).
 const tables::Conductor* usual_wire(const Case& the_case) {
@@ -23,7 +25,8 @@ double ohms_over(const tables::Conductor& wire, const tables::Conductor& other) 
 }  // namespace
 
 const BuiltRun* built_run(const Built& built, circuit::OutletId outlet) {
-  const auto found = std::find_if(built.runs.begin(), built.runs.end(), [&](const BuiltRun& run) { return run.outlet == outlet; });
+  const auto found =
+      std::find_if(built.runs.begin(), built.runs.end(), [&](const BuiltRun& run) { return run.outlet == outlet; });
   return found == built.runs.end() ? nullptr : &*found;
 }
 
@@ -41,7 +44,7 @@ network::Fitted fitted_of(const Case& the_case) {
 WireFactors wire_factors(const Case& the_case, circuit::OutletId outlet) {
   const network::Fitted base = fitted_of(the_case);
   const circuit::Outlet* at = circuit::find_outlet(the_case.circuit, outlet);
-  const tables::Conductor* wanted = at != nullptr ? told(at->run.size) : nullptr;   // the network gives it this
+  const tables::Conductor* wanted = at != nullptr ? told(at->run.size) : nullptr;  // the network gives it this
   const BuiltRun* run = built_run(the_case.built, outlet);
   const tables::Conductor* wire = run != nullptr ? told(run->wire) : nullptr;
   const tables::Conductor* tail = run != nullptr ? told(run->tail) : nullptr;

@@ -6,7 +6,7 @@
 
 namespace diagnosis {
 
-const BuiltRun* built_run(const Built& built, circuit::OutletId outlet);   // nullptr: not listed
+const BuiltRun* built_run(const Built& built, circuit::OutletId outlet);  // nullptr: not listed
 
 // For the physics only: what nobody told is stood in for by a usual wire and fuse. No words may name them.
 network::Fitted fitted_of(const Case& the_case);

@@ -49,23 +49,32 @@ void check_complaint(const Case& the_case, circuit::Problems& found) {
     }
   }
   if (row.needs_meter && !the_case.tools.meter) {
-    found.push_back({"Complaint", "Volts are told, but no meter is in hand.", "Tick the meter, or say that it is dead."});
+    found.push_back(
+        {"Complaint", "Volts are told, but no meter is in hand.", "Tick the meter, or say that it is dead."});
   }
 }
 
 void check_built(const Case& the_case, circuit::Problems& found) {
   const Built& built = the_case.built;
-  const auto wrong_size = [](const std::optional<std::string>& id) { return id && tables::conductor_by_id(*id) == nullptr; };
+  const auto wrong_size = [](const std::optional<std::string>& id) {
+    return id && tables::conductor_by_id(*id) == nullptr;
+  };
   for (const BuiltRun& run : built.runs) {
     if (circuit::find_outlet(the_case.circuit, run.outlet) == nullptr) {
-      found.push_back({"Wire", joined({"A wire is told for outlet ", std::to_string(run.outlet.number), ", which is not on this circuit."}),
-                       "Name an outlet of this circuit."});
+      found.push_back(
+          {"Wire",
+           joined({"A wire is told for outlet ", std::to_string(run.outlet.number), ", which is not on this circuit."}),
+           "Name an outlet of this circuit."});
     }
-    if (wrong_size(run.wire) || wrong_size(run.tail)) found.push_back({"Wire", "No such size.", "Pick one of the list, or say that it is not known."});
-    if (!run.wire && run.wire_known != Knowledge::unknown) found.push_back({"Wire", "It is called known, but no size is told.", "Say which wire is there."});
+    if (wrong_size(run.wire) || wrong_size(run.tail))
+      found.push_back({"Wire", "No such size.", "Pick one of the list, or say that it is not known."});
+    if (!run.wire && run.wire_known != Knowledge::unknown)
+      found.push_back({"Wire", "It is called known, but no size is told.", "Say which wire is there."});
   }
-  if (built.fuse && !(built.fuse->number() > 0.0)) found.push_back({"Fuse", "The rating is not above 0 A.", "Read it off the fuse, or say that it is not known."});
-  if (!built.fuse && built.fuse_known != Knowledge::unknown) found.push_back({"Fuse", "It is called known, but no rating is told.", "Read it off the fuse."});
+  if (built.fuse && !(built.fuse->number() > 0.0))
+    found.push_back({"Fuse", "The rating is not above 0 A.", "Read it off the fuse, or say that it is not known."});
+  if (!built.fuse && built.fuse_known != Knowledge::unknown)
+    found.push_back({"Fuse", "It is called known, but no rating is told.", "Read it off the fuse."});
 }
 
 void check_colours(const Case& the_case, circuit::Problems& found) {
@@ -73,7 +82,8 @@ void check_colours(const Case& the_case, circuit::Problems& found) {
     if (const auto wrong = circuit::check_name(*colour, "Wire colour")) found.push_back(*wrong);
   }
   if (the_case.plus_colour == the_case.minus_colour) {
-    found.push_back({"Wire colour", "Plus and minus have the same colour.", "Name two colours that tell them apart, or mark the wires."});
+    found.push_back({"Wire colour", "Plus and minus have the same colour.",
+                     "Name two colours that tell them apart, or mark the wires."});
   }
 }
 
@@ -83,7 +93,8 @@ void check_neighbour(const Neighbour& each, circuit::Problems& found) {
     if (const auto wrong = circuit::check_name(each.name, std::string(kPlace))) found.push_back(*wrong);
   }
   if (each.fuse_position != 0) {
-    if (const auto wrong = circuit::check_value(circuit::Field::fuse_position, each.fuse_position, std::string(kPlace))) found.push_back(*wrong);
+    if (const auto wrong = circuit::check_value(circuit::Field::fuse_position, each.fuse_position, std::string(kPlace)))
+      found.push_back(*wrong);
   }
   if (each.fuse && !(each.fuse->number() > 0.0)) {
     found.push_back({std::string(kPlace), "Its fuse is not above 0 A.", "Read it off the fuse, or leave it out."});
@@ -95,7 +106,8 @@ void check_neighbour(const Neighbour& each, circuit::Problems& found) {
 std::span<const SymptomRow> symptoms() { return kSymptoms; }
 const SymptomRow& symptom_row(Symptom symptom) { return kSymptoms[static_cast<std::size_t>(symptom)]; }
 const SymptomRow* symptom_by_key(std::string_view key) {
-  const auto* found = std::find_if(kSymptoms.begin(), kSymptoms.end(), [&](const SymptomRow& r) { return r.key == key; });
+  const auto* found =
+      std::find_if(kSymptoms.begin(), kSymptoms.end(), [&](const SymptomRow& r) { return r.key == key; });
   return found == kSymptoms.end() ? nullptr : found;
 }
 
@@ -109,7 +121,8 @@ std::string site_key(Site site) {
   return joined({"behind ", std::to_string(site.outlet.number)});
 }
 
-Built built_throughout(const circuit::Circuit& circuit, const network::Fitted& fitted, Knowledge how, Protection protection) {
+Built built_throughout(const circuit::Circuit& circuit, const network::Fitted& fitted, Knowledge how,
+                       Protection protection) {
   Built built;
   for (const circuit::Outlet& outlet : circuit.outlets) {
     BuiltRun run;
@@ -144,20 +157,23 @@ circuit::Problems problems(const Case& the_case) {
 }
 
 bool knows_wires(const Case& the_case) {
-  return std::all_of(the_case.circuit.outlets.begin(), the_case.circuit.outlets.end(), [&](const circuit::Outlet& outlet) {
-    const BuiltRun* run = built_run(the_case.built, outlet.id);
-    return run != nullptr && run->wire && run->wire_known == Knowledge::known;
-  });
+  return std::all_of(the_case.circuit.outlets.begin(), the_case.circuit.outlets.end(),
+                     [&](const circuit::Outlet& outlet) {
+                       const BuiltRun* run = built_run(the_case.built, outlet.id);
+                       return run != nullptr && run->wire && run->wire_known == Knowledge::known;
+                     });
 }
 
 bool names_fuse(const Case& the_case) {
   const Built& built = the_case.built;
-  return built.fuse && built.fuse_known == Knowledge::known && built.protection == Protection::protects && knows_wires(the_case);
+  return built.fuse && built.fuse_known == Knowledge::known && built.protection == Protection::protects &&
+         knows_wires(the_case);
 }
 
 std::string fuse_rating_words(const Case& the_case) {
   if (names_fuse(the_case)) return units::amperes_text(*the_case.built.fuse);
-  return the_case.built.protection == Protection::too_large ? "the rating that Size gives for this wire" : "the rating on the block's label";
+  return the_case.built.protection == Protection::too_large ? "the rating that Size gives for this wire"
+                                                            : "the rating on the block's label";
 }
 
 std::string fuse_words(const Case& the_case) {

@@ -13,7 +13,9 @@ using K = CheckKind;
 // Ranges -------------------------------------------------------------------------------------------------------
 
 Bounds no_bounds(const Plant&, bool) { return {}; }
-double zero_v(const Plant& plant, bool drop) { return judged(drop ? Judged::no_drop_below : Judged::zero_below) * plant.emf_v(); }
+double zero_v(const Plant& plant, bool drop) {
+  return judged(drop ? Judged::no_drop_below : Judged::zero_below) * plant.emf_v();
+}
 double full_v(const Plant& plant) { return judged(Judged::full_from) * plant.emf_v(); }
 Bounds full(const Plant& plant, bool) { return {full_v(plant), {}}; }
 Bounds between(const Plant& plant, bool drop) { return {zero_v(plant, drop), full_v(plant)}; }
@@ -21,11 +23,17 @@ Bounds zero(const Plant& plant, bool drop) { return {-zero_v(plant, drop), zero_
 Bounds minus(const Plant& plant, bool drop) { return {{}, -zero_v(plant, drop)}; }
 
 template <Judged from>
-Bounds from_share(const Plant& plant, bool) { return {judged(from) * plant.nominal_v(), {}}; }
+Bounds from_share(const Plant& plant, bool) {
+  return {judged(from) * plant.nominal_v(), {}};
+}
 template <Judged from, Judged to>
-Bounds between_shares(const Plant& plant, bool) { return {judged(from) * plant.nominal_v(), judged(to) * plant.nominal_v()}; }
+Bounds between_shares(const Plant& plant, bool) {
+  return {judged(from) * plant.nominal_v(), judged(to) * plant.nominal_v()};
+}
 template <Judged to>
-Bounds up_to_share(const Plant& plant, bool) { return {{}, judged(to) * plant.nominal_v()}; }
+Bounds up_to_share(const Plant& plant, bool) {
+  return {{}, judged(to) * plant.nominal_v()};
+}
 Bounds dark(const Plant& plant, bool) { return {0.0, judged(Judged::dim_from) * plant.nominal_v()}; }
 
 Bounds joined(const Plant&, bool) { return {0.0, judged(Judged::joined_below_ohm)}; }
@@ -41,7 +49,9 @@ double in_range(const Seen& seen, const Choice& choice) {
   return std::max(0.0, up_to_high - up_to_low);
 }
 // The same of something that is never below nothing.
-double up_to_high(const Seen& seen, const Choice& choice) { return below((choice.high.value_or(kOpenOhm) - seen.value) / seen.sigma); }
+double up_to_high(const Seen& seen, const Choice& choice) {
+  return below((choice.high.value_or(kOpenOhm) - seen.value) / seen.sigma);
+}
 // Ranges of ohms stand decades apart: no meter confuses them. Live, nobody measures ohms.
 double ohms_in_range(const Seen& seen, const Choice& choice) {
   const bool in = (!choice.low || seen.value >= *choice.low) && (!choice.high || seen.value < *choice.high);
@@ -51,6 +61,7 @@ double as_seen(const Seen& seen, const Choice& choice) { return seen.share_of(ch
 
 // Answers ------------------------------------------------------------------------------------------------------
 
+// clang-format off
 constexpr AnswerRow kVolts[] = {{A::full, "About {volts}", full, in_range},
                                 {A::between, "In between", between, in_range},
                                 {A::zero, "{zero}", zero, in_range},
@@ -108,20 +119,24 @@ constexpr AnswerRow kClamps[] = {{A::holds, "Both hold", no_bounds, as_seen},
                                  {A::live, "Still live, hands off", no_bounds, as_seen}};
 constexpr AnswerRow kMain[] = {{A::on, "On, and whole", no_bounds, as_seen}, {A::off, "Off or blown", no_bounds, as_seen}};
 constexpr AnswerRow kAddUp[] = {{A::within, "Within the fuse", no_bounds, as_seen}, {A::over, "More than the fuse", no_bounds, as_seen}};
+// clang-format on
 
 // Cautions -----------------------------------------------------------------------------------------------------
 
 constexpr std::string_view kHands =
     "Another circuit may feed this place: dead is what the tester shows, not what the fuse says. If it is live, hands off and say so.";
 constexpr std::string_view kTips = "Insulated tips, one slip can short the pair.";
-constexpr std::string_view kOhmsDead = "Ohms only on what is dead. If it reads volts, another circuit feeds it: hands off and say so.";
-constexpr std::string_view kNoLoad = "Pull and put in with nothing running: under load a fuse sparks{arc}. Hold it by its body.";
+constexpr std::string_view kOhmsDead =
+    "Ohms only on what is dead. If it reads volts, another circuit feeds it: hands off and say so.";
+constexpr std::string_view kNoLoad =
+    "Pull and put in with nothing running: under load a fuse sparks{arc}. Hold it by its body.";
 
 // What is done with hands and tools, and whether the circuit is live then.
-constexpr Takes kEyes{false, false, true}, kPaper{false, false, false}, kLiveTips{false, true, true}, kDeadTips{false, true, false},
-    kDeadHands{true, true, false};
+constexpr Takes kEyes{false, false, true}, kPaper{false, false, false}, kLiveTips{false, true, true},
+    kDeadTips{false, true, false}, kDeadHands{true, true, false};
 constexpr const tables::Citation* kMin = &kMinutesEstimate;
 
+// clang-format off
 constexpr std::array<CheckKindRow, kCheckKinds> kRows{{
     {K::volts, "volts", "meter", &Tools::meter, Act::probe, kLiveTips, false, 0.5, kMin, StateTold::everything,
      "{setup}Measure {pair}, the meter's red lead first.", kTips, kVolts, see_volts},
@@ -171,12 +186,14 @@ constexpr std::array<CheckKindRow, kCheckKinds> kRows{{
     {K::add_up, "add-up", "eyes", nullptr, Act::watch, kPaper, false, 0.7, kMin, StateTold::nothing,
      "Add up what is usually plugged in at once. Is it more than {fuse_number}?", "", kAddUp, see_add_up},
 }};
+// clang-format on
 
 // The compiler refuses a row with a field left out; this refuses one that is left out, or empty.
 constexpr bool complete() {
   for (std::size_t i = 0; i < kRows.size(); ++i) {
     const CheckKindRow& row = kRows[i];
-    if (static_cast<std::size_t>(row.kind) != i || row.key.empty() || row.tool.empty() || row.question.empty()) return false;
+    if (static_cast<std::size_t>(row.kind) != i || row.key.empty() || row.tool.empty() || row.question.empty())
+      return false;
     if (!(row.minutes > 0.0) || row.minutes_citation == nullptr || row.see == nullptr) return false;
     if (row.takes.hands_on_conductors != (row.act == Act::hands)) return false;
     if (row.act == Act::probe && !row.takes.tools_on_metal) return false;
@@ -185,7 +202,8 @@ constexpr bool complete() {
     if (row.answers.size() < 2 || row.answers.size() > kMaxChoices) return false;
     for (std::size_t a = 0; a < row.answers.size(); ++a) {
       const AnswerRow& answer = row.answers[a];
-      if (answer.words.empty() || answer.bounds == nullptr || answer.chance == nullptr || answer.key == A::unknown) return false;
+      if (answer.words.empty() || answer.bounds == nullptr || answer.chance == nullptr || answer.key == A::unknown)
+        return false;
       for (std::size_t b = 0; b < a; ++b) {
         if (row.answers[b].key == answer.key || row.answers[b].words == answer.words) return false;
       }
@@ -201,7 +219,8 @@ std::span<const CheckKindRow> check_kind_rows() { return kRows; }
 const CheckKindRow& check_kind_row(CheckKind kind) { return kRows[static_cast<std::size_t>(kind)]; }
 
 const AnswerRow* answer_row(const CheckKindRow& row, AnswerKey key) {
-  const auto found = std::find_if(row.answers.begin(), row.answers.end(), [&](const AnswerRow& each) { return each.key == key; });
+  const auto found =
+      std::find_if(row.answers.begin(), row.answers.end(), [&](const AnswerRow& each) { return each.key == key; });
   return found == row.answers.end() ? nullptr : &*found;
 }
 

@@ -29,7 +29,9 @@ std::string_view spot_word(SpotKind kind) {
   return "contact";
 }
 
-bool has_points(CheckKind kind) { return kind == CheckKind::volts || kind == CheckKind::glow || kind == CheckKind::ohms; }
+bool has_points(CheckKind kind) {
+  return kind == CheckKind::volts || kind == CheckKind::glow || kind == CheckKind::ohms;
+}
 
 bool across_the_clips(const Check& check) {
   return check.red.kind == SpotKind::fuse_feed && check.black.kind == SpotKind::fuse_wire && !check.state.fuse_in;
@@ -65,14 +67,15 @@ std::string_view plugged_words(Plugged plugged) {
 std::string setup_words(const Case& the_case, const Check& check) {
   const State& state = check.state;
   if (state.parted_at) {
-    return joined({"Unplug everything, pull the ", fuse_words(the_case), " and prove dead. Take the wires that come from ",
-                   fed_from_words(the_case, *state.parted_at), " out of both splices at ", letter_of(the_case, *state.parted_at),
-                   ", ends apart. "});
+    return joined({"Unplug everything, pull the ", fuse_words(the_case),
+                   " and prove dead. Take the wires that come from ", fed_from_words(the_case, *state.parted_at),
+                   " out of both splices at ", letter_of(the_case, *state.parted_at), ", ends apart. "});
   }
   if (!state.fuse_in) return joined({"Unplug everything and pull the ", fuse_words(the_case), ". "});
   switch (state.plugged) {
     case Plugged::nothing: return {};
-    case Plugged::own: return joined({"Leave the device that failed in ", letter_of(the_case, state.at), ", switched on. "});
+    case Plugged::own:
+      return joined({"Leave the device that failed in ", letter_of(the_case, state.at), ", switched on. "});
     default: break;
   }
   return joined({"Plug the ", state.plugged == Plugged::lamp ? "lamp" : "device that you know is good", " into ",
@@ -94,7 +97,8 @@ std::string choice_words(const Case& the_case, const Plant& plant, const Check& 
     if (token == "volts") return volts(plant.emf_v());
     if (token == "joined") return units::ohms_text(units::Ohms(judged(Judged::joined_below_ohm)));
     if (token == "zero") {
-      return along_one_side(check) ? joined({"Below ", volts(judged(Judged::no_drop_below) * plant.emf_v())}) : std::string("Near 0 V");
+      return along_one_side(check) ? joined({"Below ", volts(judged(Judged::no_drop_below) * plant.emf_v())})
+                                   : std::string("Near 0 V");
     }
     return token_words(the_case, {}, token);
   });
@@ -113,7 +117,8 @@ std::string state_of(const Case& the_case, const Check& check) {
 // Metal that only the main fuse stands before, or nothing.
 bool at_the_supply(const Spot& spot) {
   const bool red = spot.side == network::Side::positive;
-  return spot.kind == SpotKind::battery_post || (red && (spot.kind == SpotKind::bus || spot.kind == SpotKind::fuse_feed));
+  return spot.kind == SpotKind::battery_post ||
+         (red && (spot.kind == SpotKind::bus || spot.kind == SpotKind::fuse_feed));
 }
 
 // The row's own, and what the place adds.
@@ -126,11 +131,13 @@ std::string caution_of(const Case& the_case, const Check& check) {
     }
     const auto behind = [](const Site& site) { return site.location == Location::behind; };
     if (check.state.fuse_in && std::any_of(check.sites.begin(), check.sites.end(), behind)) {
-      all.push_back("Draw the outlet forward with the fuse out, let it hang free, then put the fuse in. Tips only, hands off metal.");
+      all.push_back(
+          "Draw the outlet forward with the fuse out, let it hang free, then put the fuse in. Tips only, hands off metal.");
     }
     if (check.state.parted_at) all.push_back(std::string(check_kind_row(CheckKind::look_behind).caution));
   }
-  if (all.empty() || check.kind == CheckKind::ohms) all.push_back(sentence(the_case, check, check_kind_row(check.kind).caution));
+  if (all.empty() || check.kind == CheckKind::ohms)
+    all.push_back(sentence(the_case, check, check_kind_row(check.kind).caution));
   std::string text;
   for (const std::string& each : all) text.append(text.empty() ? "" : " ").append(each);
   return text;
@@ -156,7 +163,8 @@ std::string spot_words(const Case& the_case, const Spot& spot) {
     case SpotKind::fuse_feed: return "the fuse, feed side";
     case SpotKind::fuse_wire: return "the fuse, wire side";
     case SpotKind::clamp: return joined({"the ", side, " wire at the block's clamp"});
-    case SpotKind::wire_end: return joined({"the free end of the ", side, " wire from ", fed_from_words(the_case, spot.outlet)});
+    case SpotKind::wire_end:
+      return joined({"the free end of the ", side, " wire from ", fed_from_words(the_case, spot.outlet)});
     case SpotKind::splice: return joined({"the ", side, " splice at ", letter});
     case SpotKind::tab: return joined({"the ", side, " tab at ", letter, ", on the wire's side"});
     case SpotKind::lug: return joined({"the outlet's ", red ? "plus" : "minus", " blade at ", letter});
@@ -181,15 +189,18 @@ std::string check_id(const Check& check) {
   std::string id(check_kind_row(check.kind).key);
   if (has_points(check.kind)) {
     id.append(" ").append(spot_key(check.red)).append(" ").append(spot_key(check.black));
-  } else if (check.outlet != circuit::kBlock && check.kind != CheckKind::others_work && check.kind != CheckKind::add_up &&
-             check.kind != CheckKind::device_elsewhere) {
+  } else if (check.outlet != circuit::kBlock && check.kind != CheckKind::others_work &&
+             check.kind != CheckKind::add_up && check.kind != CheckKind::device_elsewhere) {
     id.append(" ").append(std::to_string(check.outlet.number));
   }
   if (check.neighbour >= 0) id.append(" n").append(std::to_string(check.neighbour));
   if (!has_points(check.kind)) return id;
   id.append(check.state.fuse_in ? " in" : " out");
   if (check.state.plugged != Plugged::nothing) {
-    id.append(check.state.plugged == Plugged::lamp ? " lamp" : check.state.plugged == Plugged::own ? " own" : " device").append(std::to_string(check.state.at.number));
+    id.append(check.state.plugged == Plugged::lamp  ? " lamp"
+              : check.state.plugged == Plugged::own ? " own"
+                                                    : " device")
+        .append(std::to_string(check.state.at.number));
   }
   if (check.state.parted_at) id.append(" parted").append(std::to_string(check.state.parted_at->number));
   return id;
@@ -200,7 +211,8 @@ void word_check(const Case& the_case, const Plant& plant, Check& check) {
   check.question = sentence(the_case, check, row.question);
   check.state_words = state_of(the_case, check);
   check.caution = caution_of(the_case, check);
-  for (Choice& choice : check.choices) choice.words = choice_words(the_case, plant, check, answer_row(row, choice.key)->words);
+  for (Choice& choice : check.choices)
+    choice.words = choice_words(the_case, plant, check, answer_row(row, choice.key)->words);
 }
 
 }  // namespace diagnosis

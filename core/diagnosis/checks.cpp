@@ -59,7 +59,7 @@ class Maker {
     check.act = row.act;
     check.takes = row.takes;
     check.proves_dead = row.proves_dead;
-    if (check.state.parted_at) {   // hands open the splices, whatever is read afterwards
+    if (check.state.parted_at) {  // hands open the splices, whatever is read afterwards
       check.act = Act::hands;
       check.takes.hands_on_conductors = true;
       check.proves_dead = true;
@@ -172,7 +172,8 @@ void outlet_checks(Maker& make, const Case& the_case, OutletId id, bool complain
   // The run by itself: from where it starts to its free end.
   const circuit::Outlet& outlet = *circuit::find_outlet(the_case.circuit, id);
   for (const Side side : {kRed, kBlack}) {
-    const Spot start = outlet.fed_from == circuit::kBlock ? at_block(SpotKind::clamp, side) : Spot{SpotKind::splice, outlet.fed_from, side};
+    const Spot start = outlet.fed_from == circuit::kBlock ? at_block(SpotKind::clamp, side)
+                                                          : Spot{SpotKind::splice, outlet.fed_from, side};
     make.points(CheckKind::ohms, start, {SpotKind::wire_end, id, side}, parted);
   }
 }
@@ -200,7 +201,7 @@ std::vector<Check> make_checks(const Case& the_case, const Plant& plant) {
   block_points(make, CheckKind::glow, bare);
   make.points(CheckKind::ohms, at_block(SpotKind::clamp, kRed), at_block(SpotKind::clamp, kBlack), fuse_out);
   make.points(CheckKind::glow, kFuseFeed, kFuseWire, fuse_out);
-  make.points(CheckKind::volts, kFuseWire, kBusBlack, fuse_out);   // live with its fuse out: fed from elsewhere
+  make.points(CheckKind::volts, kFuseWire, kBusBlack, fuse_out);  // live with its fuse out: fed from elsewhere
 
   const std::vector<int> complained = complaint_outlets(the_case, plant);
   const auto named = [&](int k) { return std::find(complained.begin(), complained.end(), k) != complained.end(); };
@@ -209,7 +210,8 @@ std::vector<Check> make_checks(const Case& the_case, const Plant& plant) {
   }
   loaded_points(make, the_case, plant, complained.front(), Plugged::lamp);
   loaded_points(make, the_case, plant, complained.front(), Plugged::device);
-  if (!the_case.tools.lamp && !the_case.tools.device) loaded_points(make, the_case, plant, complained.front(), Plugged::own);
+  if (!the_case.tools.lamp && !the_case.tools.device)
+    loaded_points(make, the_case, plant, complained.front(), Plugged::own);
 
   make.at_block(CheckKind::block_alive, bare);
   make.at_block(CheckKind::fuse_look, bare);
@@ -227,7 +229,8 @@ std::vector<Check> make_checks(const Case& the_case, const Plant& plant) {
     make.at_outlet(CheckKind::others_work, the_case.circuit.outlets.front().id, bare, Location::front);
   }
   for (std::size_t n = 0; n < the_case.neighbours.size(); ++n) {
-    if (the_case.neighbours[n].same_loom) make.at_block(CheckKind::neighbour_fuse, bare, Location::block, static_cast<int>(n));
+    if (the_case.neighbours[n].same_loom)
+      make.at_block(CheckKind::neighbour_fuse, bare, Location::block, static_cast<int>(n));
   }
   return make.take();
 }
@@ -263,7 +266,8 @@ double minutes_for(const Check& check, const Setup& setup, const Plant& plant) {
         break;
       }
       case Location::behind: {
-        const bool out = std::find(setup.drawn_out.begin(), setup.drawn_out.end(), site.outlet) != setup.drawn_out.end();
+        const bool out =
+            std::find(setup.drawn_out.begin(), setup.drawn_out.end(), site.outlet) != setup.drawn_out.end();
         minutes += here ? 0.0 : judged(Judged::to_outlet_min);
         minutes += out ? 0.0 : judged(Judged::open_up_min);
         break;

@@ -13,8 +13,8 @@ double p_log_p(double p) { return p > 0.0 ? p * std::log2(p) : 0.0; }
 // Chances of every answer, laid out by candidate, then scenario.
 struct Grid {
   std::size_t scenarios = 0;
-  std::vector<std::size_t> choices;      // by candidate
-  std::vector<std::size_t> first;        // by candidate, in chance
+  std::vector<std::size_t> choices;  // by candidate
+  std::vector<std::size_t> first;    // by candidate, in chance
   std::vector<float> chance;
   [[nodiscard]] const float* at(std::size_t candidate, std::size_t scenario) const {
     return chance.data() + first[candidate] + scenario * choices[candidate];
@@ -22,13 +22,17 @@ struct Grid {
 };
 
 void keep_the_likely(std::vector<Weighed>& weighed) {
-  std::sort(weighed.begin(), weighed.end(), [](const Weighed& a, const Weighed& b) { return a.probability > b.probability; });
+  std::sort(weighed.begin(), weighed.end(),
+            [](const Weighed& a, const Weighed& b) { return a.probability > b.probability; });
   double sum = 0.0;
   std::size_t kept = 0;
-  while (kept < weighed.size() && kept < judged_count(Judged::most_scenarios) && (sum < judged(Judged::covered) || kept < 2)) sum += weighed[kept++].probability;
+  while (kept < weighed.size() && kept < judged_count(Judged::most_scenarios) &&
+         (sum < judged(Judged::covered) || kept < 2))
+    sum += weighed[kept++].probability;
   weighed.resize(kept);
   for (Weighed& each : weighed) each.probability /= sum;
-  std::stable_sort(weighed.begin(), weighed.end(), [](const Weighed& a, const Weighed& b) { return a.group < b.group; });
+  std::stable_sort(weighed.begin(), weighed.end(),
+                   [](const Weighed& a, const Weighed& b) { return a.group < b.group; });
 }
 
 double entropy_of_groups(const std::vector<Weighed>& weighed, const std::vector<double>& probability) {
@@ -79,7 +83,8 @@ Grid fill(const Model& model, const std::vector<Weighed>& weighed, const std::ve
   for (std::size_t s = 0; s < weighed.size(); ++s) {
     model.likelihood.aim(look, *weighed[s].scenario, weighed[s].repaired);
     for (std::size_t c = 0; c < candidates.size(); ++c) {
-      const Chances chances = model.likelihood.coarse_chances(model.checks[static_cast<std::size_t>(candidates[c].check)], look);
+      const Chances chances =
+          model.likelihood.coarse_chances(model.checks[static_cast<std::size_t>(candidates[c].check)], look);
       float* to = grid.chance.data() + grid.first[c] + s * grid.choices[c];
       for (std::size_t a = 0; a < grid.choices[c]; ++a) to[a] = static_cast<float>(chances[a]);
     }
@@ -92,10 +97,18 @@ Grid fill(const Model& model, const std::vector<Weighed>& weighed, const std::ve
 // minutes of both would not do: it does not see which of the two comes first, and puts off the better one.)
 class Ahead {
  public:
-  Ahead(const Model& model, const Setup& setup, const std::vector<Weighed>& weighed, const std::vector<double>& probability,
-        const Grid& grid, const std::vector<Candidate>& candidates, const std::vector<std::size_t>& seconds)
-      : model_(model), setup_(setup), weighed_(weighed), probability_(probability), grid_(grid), candidates_(candidates),
-        seconds_(seconds), after_(weighed.size()), minutes_(seconds.size()) {}
+  Ahead(const Model& model, const Setup& setup, const std::vector<Weighed>& weighed,
+        const std::vector<double>& probability, const Grid& grid, const std::vector<Candidate>& candidates,
+        const std::vector<std::size_t>& seconds)
+      : model_(model),
+        setup_(setup),
+        weighed_(weighed),
+        probability_(probability),
+        grid_(grid),
+        candidates_(candidates),
+        seconds_(seconds),
+        after_(weighed.size()),
+        minutes_(seconds.size()) {}
 
   double worth(std::size_t first, double own_bits, double price) {
     Setup then = setup_;
@@ -135,7 +148,7 @@ class Ahead {
   const Grid& grid_;
   const std::vector<Candidate>& candidates_;
   const std::vector<std::size_t>& seconds_;
-  std::vector<double> after_, minutes_;   // room to work in
+  std::vector<double> after_, minutes_;  // room to work in
 };
 
 }  // namespace

@@ -35,13 +35,16 @@ constexpr Show kBlown = fuse_seen(A::blown, 0.95, A::whole);
 // Whoever adds up what is plugged in is wrong as often, whatever the fault.
 constexpr double kOver = 0.95, kAddedWrong = 0.05;
 
-constexpr DamageRow series(network::Element element, std::span<const Size> sizes) { return {D::series, element, sizes}; }
+constexpr DamageRow series(network::Element element, std::span<const Size> sizes) {
+  return {D::series, element, sizes};
+}
 constexpr DamageRow ports(std::span<const Size> sizes) { return {D::splice_ports, E::splice, sizes}; }
 constexpr DamageRow kNothing{D::nothing, E::device, {}};
 constexpr ToldAs kAtAnOutlet{0.0, 0.0, 0.0};
 
 // Weights are relative, per place. Joints made by hand in the dark fail before metal does; things that a
 // person forgets fail before things that wear. Tokens: words.h.
+// clang-format off
 constexpr std::array<FaultRow, kFaultKinds> kRows{{
     // Shows: behind, tugged, fuse, flickers, main off, over, thinner, dead elsewhere. Told as: blows at once,
     // blows later, something else alive.
@@ -142,16 +145,18 @@ constexpr std::array<FaultRow, kFaultKinds> kRows{{
      kNothing, {kFine, kHolds, kWhole, 0.0, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate}, kAtAnOutlet,
      R::look_further, 60, &kMinutesEstimate},
 }};
+// clang-format on
 
 // The compiler refuses a row with a field left out; this refuses one that is left out, or empty.
 constexpr bool complete() {
   for (std::size_t i = 0; i < kRows.size(); ++i) {
     const FaultRow& row = kRows[i];
-    if (static_cast<std::size_t>(row.kind) != i || row.key.empty() || row.words.empty() || row.reasoning.empty()) return false;
+    if (static_cast<std::size_t>(row.kind) != i || row.key.empty() || row.words.empty() || row.reasoning.empty())
+      return false;
     if (!(row.prior > 0.0) || !(row.repair_minutes > 0.0)) return false;
     if (row.citation == nullptr || row.minutes_citation == nullptr || row.shows.citation == nullptr) return false;
-    const bool sized = row.does.damage == D::series || row.does.damage == D::splice_ports || row.does.damage == D::weak_source ||
-                       row.does.damage == D::thin_runs;
+    const bool sized = row.does.damage == D::series || row.does.damage == D::splice_ports ||
+                       row.does.damage == D::weak_source || row.does.damage == D::thin_runs;
     if (sized == row.does.sizes.empty()) return false;
   }
   return true;
@@ -196,14 +201,16 @@ std::string fault_key(const Fault& fault) {
   const FaultRow& row = fault_row(fault.kind);
   std::string key(row.key);
   if (fault.outlet != circuit::kBlock) key.append(" ").append(std::to_string(fault.outlet.number));
-  if (row.placed_at == P::circuit_side || row.placed_at == P::outlet_side) key.append(" ").push_back(side_sign(fault.side));
+  if (row.placed_at == P::circuit_side || row.placed_at == P::outlet_side)
+    key.append(" ").push_back(side_sign(fault.side));
   if (fault.neighbour >= 0) key.append(" n").append(std::to_string(fault.neighbour));
   return key;
 }
 
 std::string fault_words(const Case& the_case, const Fault& fault) {
   const Subject subject{fault.outlet, fault.side, fault.neighbour};
-  return filled(fault_row(fault.kind).words, [&](std::string_view token) { return token_words(the_case, subject, token); });
+  return filled(fault_row(fault.kind).words,
+                [&](std::string_view token) { return token_words(the_case, subject, token); });
 }
 
 std::vector<Hypothesis> hypotheses(const Case& the_case) {

@@ -14,6 +14,7 @@
 
 namespace diagnosis {
 
+// clang-format off
 enum class Judged : int {
   // People, meters, batteries.
   slip, meter_part, meter_v, word_part, eye_part, device_part, battery_part, charging_share, charging_rise,
@@ -44,16 +45,18 @@ enum class Judged : int {
   // Typed readings, and the re-test.
   most_per_nominal, minus_under_load_v, above_battery, retest_part, retest_v,
 };
+// clang-format on
 inline constexpr std::size_t kJudgedCount = static_cast<std::size_t>(Judged::retest_v) + 1;
 
 struct Judgement {
   Judged which;
   double value;
-  std::string_view unit;      // "V", "ohm", "min", "bit"; empty: a share, a factor, a count
+  std::string_view unit;  // "V", "ohm", "min", "bit"; empty: a share, a factor, a count
   std::string_view reason;
   const tables::Citation* citation;
 };
 
+// clang-format off
 inline constexpr std::array<Judgement, kJudgedCount> kJudgements{{
     {Judged::slip, 0.03, "", "one answer in about thirty is wrong: the wrong clip, the wrong outlet, a slip of the thumb; "
      "then any other answer is as likely", &kJudgement},
@@ -164,10 +167,12 @@ inline constexpr std::array<Judgement, kJudgedCount> kJudgements{{
     {Judged::retest_part, 0.01, "", "allowed to the meter at the re-test", &kMeterMemory},
     {Judged::retest_v, 0.02, "V", "and so many digits", &kMeterMemory},
 }};
+// clang-format on
 constexpr bool judgements_complete() {
   for (std::size_t i = 0; i < kJudgements.size(); ++i) {
     const Judgement& row = kJudgements[i];
-    if (static_cast<std::size_t>(row.which) != i || !(row.value > 0.0) || row.reason.empty() || row.citation == nullptr) return false;
+    if (static_cast<std::size_t>(row.which) != i || !(row.value > 0.0) || row.reason.empty() || row.citation == nullptr)
+      return false;
   }
   return true;
 }

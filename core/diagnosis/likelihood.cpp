@@ -60,8 +60,9 @@ void Likelihood::lay_steps(CheckKind kind, std::vector<Chances> (&into)[2]) {
       const double v = step * plant_.emf_v() / kStepsPerEmf;
       Seen seen;
       seen.value = kind == CheckKind::glow ? std::abs(v) : v;
-      seen.sigma = std::hypot(sigma_of(plant_, v, spread, 0.0), kind == CheckKind::glow ? judged(Judged::eye_part) * plant_.nominal_v()
-                                                                                        : judged(Judged::word_part) * plant_.emf_v());
+      seen.sigma = std::hypot(sigma_of(plant_, v, spread, 0.0), kind == CheckKind::glow
+                                                                    ? judged(Judged::eye_part) * plant_.nominal_v()
+                                                                    : judged(Judged::word_part) * plant_.emf_v());
       into[spread ? 1 : 0].push_back(chances_of(row, choices, seen));
     }
   }
@@ -100,7 +101,8 @@ Plan Likelihood::plan_of(const Check& check) {
     bench.load_black = plant_.contact(k, Side::negative);
     made.far_outlet = k;
   }
-  if (check.kind == CheckKind::glow) made.far_outlet = std::max(plant_.outlet_index(check.red.outlet), plant_.outlet_index(check.black.outlet));
+  if (check.kind == CheckKind::glow)
+    made.far_outlet = std::max(plant_.outlet_index(check.red.outlet), plant_.outlet_index(check.black.outlet));
   made.red = plant_.node(check.red, bench.fuse_in);
   made.black = plant_.node(check.black, bench.fuse_in);
   switch (check.kind) {
@@ -180,7 +182,8 @@ double Likelihood::complaint_at(Look& look, Symptom symptom, int outlet) const {
     case Symptom::weak: return runs.weak;
     case Symptom::reversed: return v < -judged(Judged::told_reversed_from) * plant_.nominal_v() ? 1.0 : 0.0;
     case Symptom::volts_but_dead: {
-      const double open_v = look.view.plain().reading_v(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative));
+      const double open_v =
+          look.view.plain().reading_v(plant_.contact(outlet, Side::positive), plant_.contact(outlet, Side::negative));
       return std::abs(open_v) > judged(Judged::full_from) * plant_.emf_v() ? runs.dead : 0.0;
     }
     default: return runs.dead;
@@ -193,7 +196,8 @@ double Likelihood::complaint_told(const Look& look) const {
   for (std::size_t i = 0; i < look.count; ++i) {
     const Fault& fault = look.faults[i];
     const FaultRow& row = fault_row(fault.kind);
-    const bool felt = fault.outlet == circuit::kBlock || plant_.feeds(plant_.outlet_index(fault.outlet), complained_.front());
+    const bool felt =
+        fault.outlet == circuit::kBlock || plant_.feeds(plant_.outlet_index(fault.outlet), complained_.front());
     switch (case_.complaint.symptom) {
       case Symptom::only_when_moved: most = std::max(most, felt ? row.shows.flickers : 0.0); break;
       case Symptom::blows_at_once: most = std::max(most, row.told_as.blows_at_once); break;

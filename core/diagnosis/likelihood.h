@@ -14,7 +14,7 @@
 
 namespace diagnosis {
 
-using Chances = std::array<double, kMaxChoices>;   // by choice; the rest 0
+using Chances = std::array<double, kMaxChoices>;  // by choice; the rest 0
 
 class Likelihood {
  public:
@@ -48,9 +48,9 @@ class Likelihood {
   const Plant& plant_;
   const std::vector<Hypothesis>& hypotheses_;
   std::vector<int> complained_;
-  std::vector<Plan> plans_;      // by check
-  std::vector<Bench> benches_;   // by slot
-  std::vector<Chances> volts_[2], glow_[2];   // coarse: by spread, by step of the reading
+  std::vector<Plan> plans_;                  // by check
+  std::vector<Bench> benches_;               // by slot
+  std::vector<Chances> volts_[2], glow_[2];  // coarse: by spread, by step of the reading
 };
 
 }  // namespace diagnosis

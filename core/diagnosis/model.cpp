@@ -28,8 +28,11 @@ std::vector<Check> safe_checks(const Case& the_case, const Plant& plant) {
 }  // namespace
 
 Model::Model(Case given)
-    : the_case(std::move(given)), plant(the_case), hypotheses(diagnosis::hypotheses(the_case)),
-      checks(safe_checks(the_case, plant)), likelihood(the_case, plant, hypotheses, checks) {
+    : the_case(std::move(given)),
+      plant(the_case),
+      hypotheses(diagnosis::hypotheses(the_case)),
+      checks(safe_checks(the_case, plant)),
+      likelihood(the_case, plant, hypotheses, checks) {
   for (std::size_t c = 0; c < checks.size(); ++c) check_index.emplace(checks[c].id, static_cast<int>(c));
   make_groups();
   make_scenarios();

@@ -56,7 +56,8 @@ std::vector<Candidate> Tracer::Work::candidates() const {
       const int k = model->plant.outlet_index(site.outlet);
       if (k >= 0 && worth[static_cast<std::size_t>(k)] == 0) return true;
     }
-    return one.state.parted_at && parted[static_cast<std::size_t>(model->plant.outlet_index(*one.state.parted_at))] == 0;
+    return one.state.parted_at &&
+           parted[static_cast<std::size_t>(model->plant.outlet_index(*one.state.parted_at))] == 0;
   };
   for (std::size_t c = 0; c < model->checks.size(); ++c) {
     const Check& one = model->checks[c];

@@ -17,7 +17,7 @@ constexpr std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 // Pairs of nodes in order: post, then the away end of each element.
 enum Pair : int { post, main_fuse, feeder, bus, fuse_contact, fuse, clamp, first_outlet };
-constexpr int kPairsPerOutlet = 5;   // wire, splice, tail, terminal, outlet_inside
+constexpr int kPairsPerOutlet = 5;  // wire, splice, tail, terminal, outlet_inside
 constexpr int red(int pair) { return 2 * pair; }
 constexpr int black(int pair) { return 2 * pair + 1; }
 
@@ -26,7 +26,7 @@ int pair_of(Element element, int outlet) {
   switch (element) {
     case Element::battery: return post;
     case Element::main_fuse:
-    case Element::disconnect: return main_fuse;   // one after the other in the same wire
+    case Element::disconnect: return main_fuse;  // one after the other in the same wire
     case Element::feeder: return feeder;
     case Element::bus: return bus;
     case Element::fuse_contact: return fuse_contact;
@@ -99,12 +99,12 @@ void View::aim(const Edits& edits) {
 }
 
 const Potentials& View::at(std::size_t slot, const Bench& bench) {
-  if (slot >= solved_.size()) solved_.resize(slot + 1);   // plain is slot 0: there from now on
+  if (slot >= solved_.size()) solved_.resize(slot + 1);  // plain is slot 0: there from now on
   Solved& here = solved_[slot];
   if (here.aimed != aimed_) {
     here.aimed = aimed_;
     if (bench.only_loaded() && slot != kPlain) {
-      here.potentials = plain();   // the same wires, only something plugged in
+      here.potentials = plain();  // the same wires, only something plugged in
       plant_->energise(bench, here.potentials);
     } else {
       plant_->solve(bench, edits_.all(), here.potentials);
@@ -115,7 +115,7 @@ const Potentials& View::at(std::size_t slot, const Bench& bench) {
 
 double Potentials::ohms(int a, int b) const {
   if (part[at(a)] != part[at(b)]) return kOpenOhm;
-  double common = 0.0;   // of the two ways to the root
+  double common = 0.0;  // of the two ways to the root
   std::vector<int> up;
   for (int n = a; n >= 0; n = parent[at(n)]) up.push_back(n);
   for (int n = b; n >= 0; n = parent[at(n)]) {
@@ -182,7 +182,8 @@ void Plant::add_elements(const Case& the_case, const network::BranchNetwork& bui
     const int k = outlet_index(place.outlet);
     double ohm = branch.value;
     if (place.element == Element::tail) ohm *= factors[at(k)].tail;
-    const bool chassis = place.side == Side::negative && k >= 0 && the_case.circuit.outlets[at(k)].run.back == circuit::ReturnPath::chassis;
+    const bool chassis = place.side == Side::negative && k >= 0 &&
+                         the_case.circuit.outlets[at(k)].run.back == circuit::ReturnPath::chassis;
     if (place.element == Element::wire && !chassis) wire_ohm_[at(k)] += ohm *= factors[at(k)].run;
     ohm_[at(node_of(place.element, k, place.side))] += ohm;
   }
@@ -231,7 +232,7 @@ void Plant::lay_short(int outlet, Potentials& at_now) const {
   double ohm_below = judged(Judged::short_ohm);
   for (int n = r; n >= 0;) {
     const int above = at_now.parent[at(n)];
-    const double ohm_above = at_now.path_ohm[at(n)];   // still the element's own here
+    const double ohm_above = at_now.path_ohm[at(n)];  // still the element's own here
     at_now.parent[at(n)] = below;
     at_now.path_ohm[at(n)] = ohm_below;
     if (above < 0 || std::isinf(ohm_above)) break;
@@ -274,7 +275,7 @@ void Plant::apply(const Edit& edit, const Bench& bench, Potentials& now, double&
         now.path_ohm[at(r + 1)] *= edit.factor;
       }
       return;
-    case EditKind::short_pair: return;   // after the rest: see solve()
+    case EditKind::short_pair: return;  // after the rest: see solve()
   }
 }
 
@@ -339,7 +340,7 @@ void Plant::energise(const Bench& bench, Potentials& now) const {
   now.voltage_v.assign(at(nodes), 0.0);
   now.loaded.assign(at(nodes), 0);
   now.load_v = 0.0;
-  double current_a = 0.0;   // out of the red post
+  double current_a = 0.0;  // out of the red post
   const int a = bench.load_red, b = bench.load_black;
   const int part_a = bench.with_load ? now.part[at(a)] : -1, part_b = bench.with_load ? now.part[at(b)] : -1;
   const bool forward = part_a == 1 && part_b == 0;
@@ -365,7 +366,7 @@ void Plant::energise(const Bench& bench, Potentials& now) const {
       now.voltage_v[at(n)] = now.voltage_v[at(before)];
       continue;
     }
-    int on = n;   // where its way to the post joins the loop
+    int on = n;  // where its way to the post joins the loop
     while (now.loaded[at(on)] == 0 && now.parent[at(on)] >= 0) on = now.parent[at(on)];
     const double drop_v = current_a * now.path_ohm[at(on)];
     now.voltage_v[at(n)] = part == 1 ? top_v - drop_v : drop_v;

@@ -32,7 +32,7 @@ enum class EditKind {
 struct Edit {
   EditKind kind = EditKind::series;
   network::Element element = network::Element::wire;
-  int outlet = -1;                 // index in circuit.outlets; -1: the circuit's own
+  int outlet = -1;  // index in circuit.outlets; -1: the circuit's own
   network::Side side = network::Side::positive;
   double ohm = 0.0;
   double factor = 1.0;
@@ -54,12 +54,12 @@ struct Edits {
 // How the circuit is set up while one looks.
 struct Bench {
   bool fuse_in = true;
-  int parted_at = -1;              // outlet index
+  int parted_at = -1;  // outlet index
   bool with_load = false;
-  bool one_way = false;            // a device takes nothing when reversed
+  bool one_way = false;  // a device takes nothing when reversed
   double load_ohm = 0.0;
   int load_red = 0, load_black = 0;  // nodes
-  int neighbour_switched = -1;     // its fuse is `neighbour_in` whatever the fault says
+  int neighbour_switched = -1;       // its fuse is `neighbour_in` whatever the fault says
   bool neighbour_in = true;
   // As it should be but for what is plugged in: parts and ways are those of Bench{}.
   [[nodiscard]] bool only_loaded() const { return fuse_in && parted_at < 0 && neighbour_switched < 0; }
@@ -69,20 +69,20 @@ struct Bench {
 // What takes current when it is plugged in. Held between two points nothing else takes any.
 struct Appliance {
   circuit::LoadKind kind = circuit::LoadKind::resistive;
-  double rated_a = 1.0;      // at nominal volts
+  double rated_a = 1.0;  // at nominal volts
   double nominal_v = 12.0;
-  double fold_v = 3.0;       // below it takes less in proportion, as network::Law says
-  [[nodiscard]] double ohm_at(double volts) const;   // volts over what it takes then; volts above 0
+  double fold_v = 3.0;                              // below it takes less in proportion, as network::Law says
+  [[nodiscard]] double ohm_at(double volts) const;  // volts over what it takes then; volts above 0
 };
 
 struct Potentials {
-  std::vector<double> voltage_v;   // by node
-  std::vector<int> part;           // 0 black, 1 red, more: a floating part of its own
-  std::vector<double> path_ohm;    // to the root of its part
+  std::vector<double> voltage_v;  // by node
+  std::vector<int> part;          // 0 black, 1 red, more: a floating part of its own
+  std::vector<double> path_ohm;   // to the root of its part
   std::vector<int> parent;
   std::vector<char> loaded;
-  std::vector<int> waiting;        // room to work in
-  double load_v = 0.0;             // across the load, red lead to black lead
+  std::vector<int> waiting;  // room to work in
+  double load_v = 0.0;       // across the load, red lead to black lead
   double emf_v = 0.0, source_ohm = 0.0;
   [[nodiscard]] bool grounded(int node) const { return part[static_cast<std::size_t>(node)] < 2; }
   // Red lead's voltage over the black lead's, as a 10 Mohm meter shows it.
@@ -92,8 +92,8 @@ struct Potentials {
   }
   // Volts across one load held between two nodes, nothing else on: what solve() would say with it.
   [[nodiscard]] double load_volts(int red, int black, double ohm, bool one_way) const;
-  [[nodiscard]] double appliance_volts(int red, int black, const Appliance& appliance) const;   // minus: reversed
-  [[nodiscard]] double ohms(int a, int b) const;   // along the copper; infinity: none
+  [[nodiscard]] double appliance_volts(int red, int black, const Appliance& appliance) const;  // minus: reversed
+  [[nodiscard]] double ohms(int a, int b) const;  // along the copper; infinity: none
 };
 
 // The circuit under one list of edits, set up in as many ways as are asked for, each solved once.
@@ -114,7 +114,7 @@ class View {
   };
   const Plant* plant_;
   Edits edits_;
-  std::vector<Solved> solved_;   // by slot; holds when solved after the last aim
+  std::vector<Solved> solved_;  // by slot; holds when solved after the last aim
   std::size_t aimed_ = 0;
 };
 
@@ -122,17 +122,17 @@ class Plant {
  public:
   explicit Plant(const Case& the_case);
   void solve(const Bench& bench, std::span<const Edit> edits, Potentials& into) const;
-  void energise(const Bench& bench, Potentials& now) const;   // voltages, parts and ways being there
+  void energise(const Bench& bench, Potentials& now) const;  // voltages, parts and ways being there
   [[nodiscard]] int node(const Spot& spot, bool fuse_in) const;
   [[nodiscard]] int contact(int outlet, network::Side side) const;
-  [[nodiscard]] int outlet_index(circuit::OutletId id) const;   // -1: the block, or gone
+  [[nodiscard]] int outlet_index(circuit::OutletId id) const;  // -1: the block, or gone
   [[nodiscard]] double emf_v() const { return emf_v_; }
   [[nodiscard]] double nominal_v() const { return nominal_v_; }
   [[nodiscard]] double lamp_ohm() const { return lamp_ohm_; }
   // The known good device, and what failed at this outlet (its load; 1 A when none is told).
   [[nodiscard]] const Appliance& test_device() const { return test_device_; }
   [[nodiscard]] const Appliance& device(int outlet) const { return device_[static_cast<std::size_t>(outlet)]; }
-  [[nodiscard]] bool feeds(int outlet, int other) const;   // on the way to it, or the same
+  [[nodiscard]] bool feeds(int outlet, int other) const;  // on the way to it, or the same
   [[nodiscard]] std::size_t outlets() const { return parent_outlet_.size(); }
   [[nodiscard]] int parent_outlet(int outlet) const { return parent_outlet_[static_cast<std::size_t>(outlet)]; }
   [[nodiscard]] double line_ohm(int outlet) const { return line_ohm_[static_cast<std::size_t>(outlet)]; }
@@ -146,8 +146,8 @@ class Plant {
   void lay_short(int outlet, Potentials& at) const;
   void add_elements(const Case& the_case, const network::BranchNetwork& built);
 
-  std::vector<int> parent_;        // by node; -1: a post
-  std::vector<double> ohm_;        // to the parent
+  std::vector<int> parent_;  // by node; -1: a post
+  std::vector<double> ohm_;  // to the parent
   std::vector<int> parent_outlet_;
   std::vector<double> line_ohm_, wire_ohm_, distance_m_;
   std::vector<Appliance> device_;

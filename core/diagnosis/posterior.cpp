@@ -130,8 +130,12 @@ void Tracer::Work::add_pairs(int made, std::size_t up_to) {
       }
       if (entry.answer.key != AnswerKey::same) continue;
       unsigned now = repaired[s];
-      if (model->group_ids[static_cast<std::size_t>(model->group_of[static_cast<std::size_t>(scenarios[s].first)])] == entry.id) now |= 1u;
-      if (model->group_ids[static_cast<std::size_t>(model->group_of[static_cast<std::size_t>(scenarios[s].second)])] == entry.id) now |= 2u;
+      if (model->group_ids[static_cast<std::size_t>(model->group_of[static_cast<std::size_t>(scenarios[s].first)])] ==
+          entry.id)
+        now |= 1u;
+      if (model->group_ids[static_cast<std::size_t>(model->group_of[static_cast<std::size_t>(scenarios[s].second)])] ==
+          entry.id)
+        now |= 2u;
       if (now == repaired[s]) continue;
       repaired[s] = now;
       model->likelihood.aim(look, scenarios[s], now);

@@ -20,7 +20,8 @@ using units::Volts;
 
 class Writer {
  public:
-  Writer(const Case& the_case, const Fault& fault) : case_(the_case), fault_(fault), row_(remedy_row(fault_row(fault.kind).remedy)) {
+  Writer(const Case& the_case, const Fault& fault)
+      : case_(the_case), fault_(fault), row_(remedy_row(fault_row(fault.kind).remedy)) {
     remedy_.id = remedy_id(fault);
     remedy_.kind = row_.kind;
     remedy_.fault = fault;
@@ -55,14 +56,16 @@ std::string_view tester_words(const Tools& tools) {
 // The fuse that was pulled goes back, unless it is one that must not.
 std::string fuse_back_words(const Case& the_case) {
   if (the_case.built.protection == Protection::too_large) {
-    return joined({"Not the old fuse, it is larger than this wire may have: put in ", new_fuse_words(the_case), ", or leave it out."});
+    return joined({"Not the old fuse, it is larger than this wire may have: put in ", new_fuse_words(the_case),
+                   ", or leave it out."});
   }
   return joined({"Put the ", fuse_words(the_case), " back, the same that you pulled."});
 }
 
 std::string prove_open_words(const Case& the_case) {
   const std::string clamps = joined({"the ", the_case.plus_colour, " and the ", the_case.minus_colour, " clamp"});
-  if (the_case.tools.meter) return joined({"Fuse still out, everything unplugged: measure ohms between ", clamps, ". It must be open."});
+  if (the_case.tools.meter)
+    return joined({"Fuse still out, everything unplugged: measure ohms between ", clamps, ". It must be open."});
   return "Fuse still out, everything unplugged: the lamp across the fuse clips must stay dark.";
 }
 
@@ -71,7 +74,8 @@ std::string rest_low_words(const Case& the_case) {
   const circuit::Supply& supply = the_case.circuit.supply;
   if (supply.low) return units::volts_text(*supply.low);
   const tables::BatteryKind* kind = tables::battery_kind_by_key(supply.battery);
-  return kind == nullptr ? std::string("its low volts") : units::volts_text(kind->low * tables::blocks_in_series(supply.nominal));
+  return kind == nullptr ? std::string("its low volts")
+                         : units::volts_text(kind->low * tables::blocks_in_series(supply.nominal));
 }
 
 std::string Writer::sentence(std::string_view words) const {
@@ -95,7 +99,8 @@ void Writer::add(const StepRow& row) {
     case Then::main_on: main_on_ = true; break;
     case Then::proves_dead:
       // Named, and told where it is proved: hands off comes with the tester, not before it.
-      step.words = joined({"Prove ", step.words, " dead with ", tester_words(case_.tools), ". See that it works on a live point, before and after. ",
+      step.words = joined({"Prove ", step.words, " dead with ", tester_words(case_.tools),
+                           ". See that it works on a live point, before and after. ",
                            "Still live: another circuit feeds it. Hands off, and find that fuse first."});
       break;
   }
@@ -128,24 +133,33 @@ void Writer::retest() {
   plant.solve({}, {}, now);
   const int red = plant.contact(k, Side::positive), black = plant.contact(k, Side::negative);
   const Appliance& good = plant.test_device();
-  const double load_ohm = test.with == Plugged::lamp ? plant.lamp_ohm() : test.with == Plugged::device ? good.nominal_v / good.rated_a : network::kMeterInputOhm;
+  const double load_ohm = test.with == Plugged::lamp     ? plant.lamp_ohm()
+                          : test.with == Plugged::device ? good.nominal_v / good.rated_a
+                                                         : network::kMeterInputOhm;
   const auto volts_from = [&](network::BatteryState state) {
     const network::BranchNetwork built = network::build(case_.circuit, fitted_of(case_), {}, state);
-    const double emf = built.netlist.branch(built.find({network::Element::battery, circuit::kBlock, Side::positive})->branch).emf_v;
+    const double emf =
+        built.netlist.branch(built.find({network::Element::battery, circuit::kBlock, Side::positive})->branch).emf_v;
     return now.load_volts(red, black, load_ohm, false) * emf / plant.emf_v();
   };
   // Wires that are not known may take more than those that stand in for them.
   const double wires_v = 2.0 * plant.wire_spread() * plant.wire_ohm(k) * plant.emf_v() / load_ohm;
   const double part = judged(Judged::retest_part), digits = judged(Judged::retest_v);
   test.low = Volts(volts_from(network::BatteryState::low) * (1.0 - part) - digits - wires_v);
-  test.high = Volts(std::max(volts_from(network::BatteryState::resting), volts_from(network::BatteryState::charging)) * (1.0 + part) + digits);
+  test.high = Volts(std::max(volts_from(network::BatteryState::resting), volts_from(network::BatteryState::charging)) *
+                        (1.0 + part) +
+                    digits);
   const std::string letter = letter_of(case_, test.outlet);
-  const std::string_view plugged = test.with == Plugged::lamp ? "the lamp" : test.with == Plugged::device ? "a device" : "nothing";
+  const std::string_view plugged = test.with == Plugged::lamp     ? "the lamp"
+                                   : test.with == Plugged::device ? "a device"
+                                                                  : "nothing";
   if (test.by_meter) {
-    test.words = joined({"Fuse in, ", plugged, " plugged into ", letter, ". Measure there, the meter's red lead on plus: ",
-                         units::volts_text(test.low), " to ", units::volts_text(test.high), ", no minus sign."});
+    test.words = joined({"Fuse in, ", plugged, " plugged into ", letter,
+                         ". Measure there, the meter's red lead on plus: ", units::volts_text(test.low), " to ",
+                         units::volts_text(test.high), ", no minus sign."});
   } else if (test.with != Plugged::nothing) {
-    test.words = joined({"Fuse in, ", plugged, " in ", letter, ": as bright and steady as anywhere else. Move the cable: no flicker."});
+    test.words = joined(
+        {"Fuse in, ", plugged, " in ", letter, ": as bright and steady as anywhere else. Move the cable: no flicker."});
   } else {
     test.words = joined({"Fuse in, the device that failed in ", letter, ": it runs. Move the cable: no change."});
   }

@@ -22,6 +22,7 @@ constexpr StepRow kTug = hands("Tug each wire by hand: none may move.");
 constexpr StepRow kFuseBack{Act::fuse, T::fuse_in, "Hands and tools away. {fuse_back}"};
 constexpr std::string_view kStrip = "Strip as long as the mark on the part says, no nicked strands.";
 
+// clang-format off
 constexpr StepRow kChargersOff = watch("Switch off everything that takes or gives current: loads, chargers, solar, alternator.");
 constexpr StepRow kMainOff{Act::watch, T::main_off, "Open the main switch, or take out the main fuse."};
 // Before the switch everything is live until the minus lead is off.
@@ -190,11 +191,13 @@ constexpr StepRow kFurther[] = {
     watch("Then leave the fuse out and have somebody look at it who does this for a living."),
 };
 constexpr std::string_view kFurtherCautions[] = {"Do not run a circuit that you do not understand."};
+// clang-format on
 
 // hands on conductors, tools on metal, live circuit
 constexpr Takes kEyes{false, false, true}, kNothing{false, false, false}, kDeadHands{true, true, false};
 constexpr bool kBySide = true, kAsOne = false, kInSupply = true, kBeyondFuse = false;
 
+// clang-format off
 constexpr std::array<RemedyRow, kRemedyKinds> kRows{{
     {R::charge_source, "charge-source", kAsOne, kEyes, kBeyondFuse, kCharge, kChargeCautions},
     {R::restore_main, "restore-main", kAsOne, kDeadHands, kInSupply, kRestoreMain, kRestoreMainCautions},
@@ -216,13 +219,15 @@ constexpr std::array<RemedyRow, kRemedyKinds> kRows{{
     {R::thicker_wire, "thicker-wire", kAsOne, kDeadHands, kBeyondFuse, kThicker, kThickerCautions},
     {R::look_further, "look-further", kAsOne, kNothing, kBeyondFuse, kFurther, kFurtherCautions},
 }};
+// clang-format on
 
 // The compiler refuses a row with a field left out; this refuses one that is left out, empty, or whose steps
 // take more than it says.
 constexpr bool complete() {
   for (std::size_t i = 0; i < kRows.size(); ++i) {
     const RemedyRow& row = kRows[i];
-    if (static_cast<std::size_t>(row.kind) != i || row.key.empty() || row.steps.empty() || row.cautions.empty()) return false;
+    if (static_cast<std::size_t>(row.kind) != i || row.key.empty() || row.steps.empty() || row.cautions.empty())
+      return false;
     bool hands_on = false, tools = false;
     for (const StepRow& step : row.steps) {
       if (step.words.empty()) return false;

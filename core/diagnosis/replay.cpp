@@ -28,7 +28,7 @@ Replay replay(const Case& frame, const Record& record) {
     if (entry.kind == EntryKind::check) {
       receipt = tracer.observe(entry.id, entry.answer);
     } else {
-      const RetestResult result = entry.answer.key == AnswerKey::works ? RetestResult::works
+      const RetestResult result = entry.answer.key == AnswerKey::works  ? RetestResult::works
                                   : entry.answer.key == AnswerKey::same ? RetestResult::same
                                                                         : RetestResult::cant;
       receipt = tracer.after_remedy(entry.id, result);

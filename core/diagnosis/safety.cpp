@@ -13,7 +13,8 @@ bool by_tips(const Check& check) {
   return check.kind == CheckKind::volts || check.kind == CheckKind::glow || check.kind == CheckKind::ohms;
 }
 bool at(const Check& check, Location location) {
-  return std::any_of(check.sites.begin(), check.sites.end(), [&](const Site& site) { return site.location == location; });
+  return std::any_of(check.sites.begin(), check.sites.end(),
+                     [&](const Site& site) { return site.location == location; });
 }
 
 // What takes fingers near conductors, told from what is done and where as well, whatever the row says.
@@ -66,7 +67,8 @@ std::string unsafe(const Check& check) {
 
 std::string unsafe(const Case&, const Check& check) {
   std::string why = unsafe(check);
-  if (why.empty() && check.caution.empty() && (takes_hands(check) || takes_tools(check))) why = "Hands or tools on metal without a caution.";
+  if (why.empty() && check.caution.empty() && (takes_hands(check) || takes_tools(check)))
+    why = "Hands or tools on metal without a caution.";
   return why;
 }
 
@@ -82,7 +84,7 @@ std::string unsafe(const Case& the_case, const RemedyStep& step) {
 
 std::string unsafe(const Case& the_case, const Remedy& remedy) {
   const RemedyRow& row = remedy_row(remedy.kind);
-  bool dead = false, hands = false;   // proved, and still so; any step by hand
+  bool dead = false, hands = false;  // proved, and still so; any step by hand
   for (const RemedyStep& step : remedy.steps) {
     if (std::string why = unsafe(the_case, step); !why.empty()) return why;
     const bool by_hand = step.act == Act::hands;

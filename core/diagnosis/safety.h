@@ -11,8 +11,8 @@
 namespace diagnosis {
 
 // What is wrong with the advice; empty when nothing is.
-std::string unsafe(const Check& check);                          // before it has words
-std::string unsafe(const Case& the_case, const Check& check);    // as it is shown, its caution included
+std::string unsafe(const Check& check);                        // before it has words
+std::string unsafe(const Case& the_case, const Check& check);  // as it is shown, its caution included
 std::string unsafe(const Case& the_case, const RemedyStep& step);
 // Steps in order: hands only after the fuse was drawn and dead was proved; ends with a re-test.
 std::string unsafe(const Case& the_case, const Remedy& remedy);

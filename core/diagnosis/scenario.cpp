@@ -12,7 +12,8 @@ Edit series(Element element, int outlet, Side side, double ohm) {
   return {.kind = EditKind::series, .element = element, .outlet = outlet, .side = side, .ohm = ohm};
 }
 
-void add_sizes(std::vector<Sample>& into, std::span<const Size> sizes, Element element, int outlet, Side side, double share) {
+void add_sizes(std::vector<Sample>& into, std::span<const Size> sizes, Element element, int outlet, Side side,
+               double share) {
   for (const Size& size : sizes) {
     Sample sample;
     sample.edits.add(series(element, outlet, side, size.value));
@@ -73,10 +74,15 @@ std::vector<Sample> samples_of(const Plant& plant, const Fault& fault) {
     case Damage::shorted: return one({.kind = EditKind::short_pair, .outlet = k});
     case Damage::fed_from_neighbour:
     case Damage::fed_from_dead_neighbour:
-      return one({.kind = EditKind::refeed, .outlet = k, .ohm = plant.line_ohm(k), .neighbour = fault.neighbour, .live = live});
+      return one({.kind = EditKind::refeed,
+                  .outlet = k,
+                  .ohm = plant.line_ohm(k),
+                  .neighbour = fault.neighbour,
+                  .live = live});
     case Damage::weak_source:
       return by_size(does.sizes, [&](double of_nominal) {
-        return Edit{.kind = EditKind::weak_source, .factor = judged(Judged::flat_source_ohms),
+        return Edit{.kind = EditKind::weak_source,
+                    .factor = judged(Judged::flat_source_ohms),
                     .emf_factor = of_nominal * plant.nominal_v() / plant.emf_v()};
       });
     case Damage::thin_runs:

@@ -24,7 +24,9 @@ Seen of_runs(const Runs& runs) {
   return seen;
 }
 
-Seen of_show(const Show& show, Side side) { return two(side == Side::positive ? show.plus : show.minus, show.often, show.otherwise); }
+Seen of_show(const Show& show, Side side) {
+  return two(side == Side::positive ? show.plus : show.minus, show.often, show.otherwise);
+}
 
 // What eyes and hands find: of two faults the one that shows most, where `quiet` is the answer that shows none.
 template <class SeenOf>
@@ -45,7 +47,8 @@ bool on_the_way(const Plant& plant, const Fault& fault, int outlet) {
 
 // The neighbour's pair feeds this place, with its fuse in.
 bool stays_live(const Plant& plant, const Fault& fault, int outlet) {
-  return fault_row(fault.kind).does.damage == Damage::fed_from_neighbour && plant.feeds(plant.outlet_index(fault.outlet), outlet);
+  return fault_row(fault.kind).does.damage == Damage::fed_from_neighbour &&
+         plant.feeds(plant.outlet_index(fault.outlet), outlet);
 }
 
 Runs runs_there(const Sight& sight, const Potentials& at, int outlet, const Appliance& appliance, bool own) {
@@ -87,11 +90,14 @@ double device_volts(const Plant& plant, const Potentials& at, int outlet, const 
   return at.appliance_volts(plant.contact(outlet, Side::positive), plant.contact(outlet, Side::negative), appliance);
 }
 
-Runs device_runs(const Plant& plant, Look& look, int outlet, double volts, const Appliance& appliance, bool dead_anyway) {
+Runs device_runs(const Plant& plant, Look& look, int outlet, double volts, const Appliance& appliance,
+                 bool dead_anyway) {
   if (dead_anyway) return {0.0, 0.0, 1.0};
-  const double wire_v = plant.wire_spread() > 0.0 && volts > 0.0 ? plant.wire_ohm(outlet) * volts / appliance.ohm_at(volts) : 0.0;
+  const double wire_v =
+      plant.wire_spread() > 0.0 && volts > 0.0 ? plant.wire_ohm(outlet) * volts / appliance.ohm_at(volts) : 0.0;
   for (const Look::JudgedRuns& known : look.judged_runs) {
-    if (!(known.volts < volts) && !(known.volts > volts) && !(known.wire_v < wire_v) && !(known.wire_v > wire_v)) return known.runs;
+    if (!(known.volts < volts) && !(known.volts > volts) && !(known.wire_v < wire_v) && !(known.wire_v > wire_v))
+      return known.runs;
   }
   const double nominal = plant.nominal_v();
   const double s = std::hypot(sigma_of(plant, volts, true, wire_v), judged(Judged::device_part) * nominal);
@@ -107,7 +113,8 @@ Runs device_runs(const Plant& plant, Look& look, int outlet, double volts, const
 double value_read(const Sight& sight) {
   const Plan& plan = sight.plan;
   if (sight.check.kind == CheckKind::ohms) return as_asked(sight).ohms(plan.red, plan.black);
-  if (sight.check.kind == CheckKind::glow) return as_asked(sight).load_volts(plan.red, plan.black, sight.plant.lamp_ohm(), false);
+  if (sight.check.kind == CheckKind::glow)
+    return as_asked(sight).load_volts(plan.red, plan.black, sight.plant.lamp_ohm(), false);
   if (!plan.own) return as_asked(sight).reading_v(plan.red, plan.black);
   // Dead inside it is not there. Without volts it takes nothing, but joins what is loose to its other side.
   Look& look = sight.look;
@@ -125,7 +132,8 @@ double wire_volts(const Sight& sight) {
   if (sight.check.kind == CheckKind::glow) {
     current_a = std::abs(value_read(sight)) / sight.plant.lamp_ohm();
   } else if (plan.own) {
-    const double v = std::max(device_volts(sight.plant, sight.look.view.plain(), target(sight), failed_device(sight)), 0.0);
+    const double v =
+        std::max(device_volts(sight.plant, sight.look.view.plain(), target(sight), failed_device(sight)), 0.0);
     current_a = v / failed_device(sight).ohm_at(v);
   } else {
     current_a = std::abs(as_asked(sight).load_v) / plan.bench.load_ohm;
@@ -143,7 +151,7 @@ Seen see_volts(const Sight& sight) {
 
 Seen see_glow(const Sight& sight) {
   Seen seen;
-  seen.value = std::abs(value_read(sight));   // a filament does not tell plus from minus
+  seen.value = std::abs(value_read(sight));  // a filament does not tell plus from minus
   seen.sigma = std::hypot(sigma_of(sight.plant, seen.value, sight.look.spread, wire_volts(sight)),
                           judged(Judged::eye_part) * sight.plant.nominal_v());
   return seen;
@@ -241,7 +249,8 @@ Seen see_block(const Sight& sight) {
 }
 
 Seen see_fuse(const Sight& sight) {
-  return of_faults(sight.look, AnswerKey::whole, [](const Fault& fault) { return of_show(shows(fault).fuse, fault.side); });
+  return of_faults(sight.look, AnswerKey::whole,
+                   [](const Fault& fault) { return of_show(shows(fault).fuse, fault.side); });
 }
 
 Seen see_press(const Sight& sight) {
@@ -250,7 +259,8 @@ Seen see_press(const Sight& sight) {
 }
 
 Seen see_swap(const Sight& sight) {
-  if (sight.look.has(FaultKind::pair_shorted)) return two(AnswerKey::blows_at_once, judged(Judged::short_blows_at_once), AnswerKey::blows_later);
+  if (sight.look.has(FaultKind::pair_shorted))
+    return two(AnswerKey::blows_at_once, judged(Judged::short_blows_at_once), AnswerKey::blows_later);
   double good = works_mended(sight, network::Element::fuse);
   if (sight.look.has(FaultKind::fuse_loose)) good = std::max(good, judged(Judged::clips_take_a_new_fuse));
   const double later = sight.look.has(FaultKind::overload) ? judged(Judged::overload_shows_again) * good : 0.0;
@@ -269,7 +279,9 @@ Seen see_pull(const Sight& sight) {
   const bool matters = sight.check.neighbour < 0 || sight.look.fed_by(sight.check.neighbour);
   const double after = matters ? runs(as_asked(sight)) : before;
   Seen seen;
-  seen.add(AnswerKey::dies, before * (1.0 - after)).add(AnswerKey::stays, before * after).add(AnswerKey::was_dead, 1.0 - before);
+  seen.add(AnswerKey::dies, before * (1.0 - after))
+      .add(AnswerKey::stays, before * after)
+      .add(AnswerKey::was_dead, 1.0 - before);
   return seen;
 }
 
@@ -281,13 +293,13 @@ Seen see_neighbour_fuse(const Sight& sight) {
 }
 
 Seen see_main(const Sight& sight) {
-  return of_faults(sight.look, AnswerKey::on, [](const Fault& fault) { return two(AnswerKey::off, shows(fault).main_off, AnswerKey::on); });
+  return of_faults(sight.look, AnswerKey::on,
+                   [](const Fault& fault) { return two(AnswerKey::off, shows(fault).main_off, AnswerKey::on); });
 }
 
 Seen see_add_up(const Sight& sight) {
-  return of_faults(sight.look, AnswerKey::within, [](const Fault& fault) {
-    return two(AnswerKey::over, shows(fault).over, AnswerKey::within);
-  });
+  return of_faults(sight.look, AnswerKey::within,
+                   [](const Fault& fault) { return two(AnswerKey::over, shows(fault).over, AnswerKey::within); });
 }
 
 }  // namespace diagnosis

@@ -22,14 +22,17 @@ struct Runs {
 // One scenario made ready: its faults that are still there, and the circuit under them.
 struct Look {
   explicit Look(const Plant& plant) : view(plant), mended(plant) {}
-  View view, mended;             // mended: the fuse or its clips put right, for the checks that do so
+  View view, mended;  // mended: the fuse or its clips put right, for the checks that do so
   Edits edits;
   Fault faults[2];
   std::size_t count = 0;
   bool spread = false;
-  bool unknown = false;          // none_of_these
+  bool unknown = false;  // none_of_these
   // Volts at which a device was last judged, and how: most outlets see one of a few values.
-  struct JudgedRuns { double volts = -1e300, wire_v = 0.0; Runs runs; };
+  struct JudgedRuns {
+    double volts = -1e300, wire_v = 0.0;
+    Runs runs;
+  };
   std::array<JudgedRuns, 4> judged_runs{};
   std::size_t next_judged = 0;
   // Does another branch's fuse matter here?
@@ -48,26 +51,29 @@ struct Look {
 struct Plan {
   Bench bench;
   std::size_t slot = View::kPlain;
-  int red = 0, black = 0;    // nodes of the two points
-  int outlet = -1;           // of a check at an outlet
-  int far_outlet = -1;       // whose wires the current of the check goes through
-  bool drop = false;         // along one side
-  bool own = false;          // the failed device is the load, and takes what it takes there
+  int red = 0, black = 0;  // nodes of the two points
+  int outlet = -1;         // of a check at an outlet
+  int far_outlet = -1;     // whose wires the current of the check goes through
+  bool drop = false;       // along one side
+  bool own = false;        // the failed device is the load, and takes what it takes there
 };
 
 struct Sight {
   const Plant& plant;
-  const std::vector<int>& complained;   // outlets that the complaint names, by index; never empty
+  const std::vector<int>& complained;  // outlets that the complaint names, by index; never empty
   const Check& check;
   const Plan& plan;
   Look& look;
 };
 
 struct Seen {
-  double value = 0.0;        // V or ohm: volts, glow, ohms
-  double sigma = 0.0;        // V
+  double value = 0.0;  // V or ohm: volts, glow, ohms
+  double sigma = 0.0;  // V
   // Everything else: what may be seen, and how likely. What is not listed is not seen.
-  struct Share { AnswerKey key; double share; };
+  struct Share {
+    AnswerKey key;
+    double share;
+  };
   std::array<Share, 4> shares{};
   std::size_t count = 0;
   Seen& add(AnswerKey key, double share) {
@@ -120,6 +126,7 @@ double below(double x);
 double sigma_of(const Plant& plant, double value, bool spread, double wire_v);
 // What is plugged in at an outlet gets so many volts; `own`: the failed device, else the good one.
 double device_volts(const Plant& plant, const Potentials& at, int outlet, const Appliance& appliance);
-Runs device_runs(const Plant& plant, Look& look, int outlet, double volts, const Appliance& appliance, bool dead_anyway);
+Runs device_runs(const Plant& plant, Look& look, int outlet, double volts, const Appliance& appliance,
+                 bool dead_anyway);
 
 }  // namespace diagnosis

@@ -29,6 +29,7 @@ struct Token {
   std::string_view token;
   std::string (*words)(const Case&, const Subject&);
 };
+// clang-format off
 constexpr std::array<Token, 19> kTokens{{
     {"plus", [](const Case& c, const Subject&) { return c.plus_colour; }},
     {"minus", [](const Case& c, const Subject&) { return c.minus_colour; }},
@@ -54,6 +55,7 @@ constexpr std::array<Token, 19> kTokens{{
        return std::string(c.circuit.supply.nominal > kArcGoesOut ? ", and at this voltage the arc does not go out by itself" : "");
      }},
 }};
+// clang-format on
 
 }  // namespace
 
@@ -79,11 +81,13 @@ std::string neighbour_words(const Case& the_case, int neighbour) {
   const Neighbour found = there ? the_case.neighbours[static_cast<std::size_t>(neighbour)] : Neighbour{};
   const std::string position = std::to_string(found.fuse_position);
   if (found.fuse_position == 0) return found.name.empty() ? std::string("another circuit on this block") : found.name;
-  return found.name.empty() ? joined({"the circuit at position ", position}) : joined({found.name, " (position ", position, ")"});
+  return found.name.empty() ? joined({"the circuit at position ", position})
+                            : joined({found.name, " (position ", position, ")"});
 }
 
 std::string capital(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
   return text;
 }
 

@@ -15,7 +15,7 @@ inline std::string joined(std::initializer_list<std::string_view> parts) {
   for (const std::string_view part : parts) text.append(part);
   return text;
 }
-std::string letter_of(const Case& the_case, circuit::OutletId outlet);   // "C"; "?" when it is gone
+std::string letter_of(const Case& the_case, circuit::OutletId outlet);  // "C"; "?" when it is gone
 // Where its wire comes from: "A", or "the block".
 std::string fed_from_words(const Case& the_case, circuit::OutletId outlet);
 // The conductor's colour: "red", or what this vehicle has.
@@ -23,7 +23,7 @@ std::string_view side_words(const Case& the_case, network::Side side);
 inline char side_sign(network::Side side) { return side == network::Side::positive ? '+' : '-'; }
 // "Pump (position 2)", "the circuit at position 2", "another circuit on this block"
 std::string neighbour_words(const Case& the_case, int neighbour);
-std::string capital(std::string text);                             // first letter large, ASCII
+std::string capital(std::string text);  // first letter large, ASCII
 
 // Sentences of the tables hold {tokens}. `resolve` gives the text for each.
 template <class Resolve>

@@ -23,7 +23,8 @@ TEST_CASE("readings that can not be are not taken, and the reason is told") {
     CHECK_FALSE(receipt.taken);
     CHECK_FALSE(receipt.words.empty());
   }
-  CHECK(tracer.observe(at_b, reading(60.0)).words.find("60.0 V is more than a 12 V circuit can have") != std::string::npos);
+  CHECK(tracer.observe(at_b, reading(60.0)).words.find("60.0 V is more than a 12 V circuit can have") !=
+        std::string::npos);
   CHECK(tracer.record().entries.empty());
   CHECK_FALSE(tracer.observe("fuse-look", reading(12.0)).taken);
   CHECK_FALSE(tracer.observe("fuse-look", word("sideways")).taken);
@@ -53,21 +54,21 @@ TEST_CASE("answers that contradict each other: the odd one is named and can be t
   tracer.observe("volts contact+1 contact-1 in", word("zero"));
   tracer.observe("volts splice+2 splice-2 in", word("zero"));
   tracer.observe("volts tab+1 tab-1 in", word("zero"));
-  tracer.observe("volts bus+ clamp- in", word("minus"));   // no fault does that
+  tracer.observe("volts bus+ clamp- in", word("minus"));  // no fault does that
   tracer.observe("volts bus+ splice-1 in", word("minus"));
   tracer.observe("block-alive", word("no"));
   tracer.observe("volts fuse-feed bus- in", word("minus"));
   const Advice advice = tracer.next();
   CHECK(advice.kind == AdviceKind::none_fits);
   CHECK_FALSE(advice.words.empty());
-  CHECK(advice.check.has_value());   // and it goes on
+  CHECK(advice.check.has_value());  // and it goes on
   CHECK(tracer.record().entries.size() == 11);
 
   // One slip among good answers: it is the one named.
   Tracer slip(three_outlets(Symptom::one_dead, {3}));
-  slip.observe("volts contact+3 contact-3 in", word("minus"));      // the slip: leads crossed
-  for (const char* good : {"volts splice+3 splice-3 in", "volts tab+3 tab-3 in", "volts lug+3 lug-3 in", "volts lug+3 splice-3 in",
-                           "volts splice+3 lug-3 in", "volts tab+3 splice-3 in"}) {
+  slip.observe("volts contact+3 contact-3 in", word("minus"));  // the slip: leads crossed
+  for (const char* good : {"volts splice+3 splice-3 in", "volts tab+3 tab-3 in", "volts lug+3 lug-3 in",
+                           "volts lug+3 splice-3 in", "volts splice+3 lug-3 in", "volts tab+3 splice-3 in"}) {
     slip.observe(good, word("full"));
   }
   slip.observe("look-behind 3", word("fine"));
@@ -84,8 +85,9 @@ TEST_CASE("a battery on charge, or half used, is no odd answer and no suspect") 
   for (const double battery : {12.05, 13.4, 14.4}) {
     CAPTURE(battery);
     Tracer tracer(three_outlets(Symptom::one_dead, {3}));
-    for (const char* sound : {"volts battery+ battery- in", "volts bus+ bus- in", "volts clamp+ clamp- in", "volts contact+1 contact-1 in",
-                              "volts splice+2 splice-2 in", "volts contact+3 contact-3 in"}) {
+    for (const char* sound :
+         {"volts battery+ battery- in", "volts bus+ bus- in", "volts clamp+ clamp- in", "volts contact+1 contact-1 in",
+          "volts splice+2 splice-2 in", "volts contact+3 contact-3 in"}) {
       REQUIRE(tracer.observe(sound, reading(battery)).taken);
       CHECK(tracer.next().kind != AdviceKind::none_fits);
     }
@@ -128,18 +130,20 @@ TEST_CASE("nobody is asked without end who is not sure of anything") {
   CHECK(advice.kind == AdviceKind::cannot_tell);
   REQUIRE(advice.remedy.has_value());
   blown.after_remedy(advice.remedy->id, RetestResult::same);
-  CHECK(unsure_answers(blown) > 0);    // asked again after a remedy in vain
+  CHECK(unsure_answers(blown) > 0);  // asked again after a remedy in vain
   Tracer vague(three_outlets(Symptom::one_dead, {2}));
-  CHECK(unsure_answers(vague) == 6);   // nothing stands out: the order to try
+  CHECK(unsure_answers(vague) == 6);  // nothing stands out: the order to try
   CHECK(vague.next().to_try.size() > 1);
 }
 
 TEST_CASE("the share told beside the first to try is its own, be it quicker and less likely than another") {
   int quicker_than_likely = 0;
-  for (const Symptom symptom : {Symptom::one_dead, Symptom::all_dead, Symptom::weak, Symptom::only_when_moved, Symptom::blows_later}) {
+  for (const Symptom symptom :
+       {Symptom::one_dead, Symptom::all_dead, Symptom::weak, Symptom::only_when_moved, Symptom::blows_later}) {
     for (const std::uint32_t outlet : {1u, 2u, 3u}) {
       Tracer tracer(three_outlets(symptom, {outlet}));
-      for (int asked = 0; tracer.next().check && asked < 100; ++asked) tracer.observe(tracer.next().check->id, not_sure());
+      for (int asked = 0; tracer.next().check && asked < 100; ++asked)
+        tracer.observe(tracer.next().check->id, not_sure());
       const Advice advice = tracer.next();
       if (advice.kind != AdviceKind::cannot_tell) continue;
       std::map<std::string, double> by_remedy;
@@ -165,17 +169,18 @@ TEST_CASE("a circuit edited in the middle: what still applies is kept, what does
   tracer.observe("volts contact+2 contact-2 in", word("zero"));
   circuit::Circuit edited = the_case.circuit;
   edited.outlets.pop_back();   // C is gone
-  const auto frame_of = [&] {   // what is built of a circuit names its outlets only
+  const auto frame_of = [&] {  // what is built of a circuit names its outlets only
     Case frame = the_case;
     frame.circuit = edited;
-    std::erase_if(frame.built.runs, [&](const BuiltRun& run) { return circuit::find_outlet(edited, run.outlet) == nullptr; });
+    std::erase_if(frame.built.runs,
+                  [&](const BuiltRun& run) { return circuit::find_outlet(edited, run.outlet) == nullptr; });
     return frame;
   };
   const Replay again = replay(frame_of(), tracer.record());
   CHECK(again.dropped.size() == 1);
   CHECK(again.dropped.front().find("contact+3") != std::string::npos);
   CHECK(again.tracer.record().entries.size() == 2);
-  edited.outlets.erase(edited.outlets.begin() + 1);   // and B, the one complained of
+  edited.outlets.erase(edited.outlets.begin() + 1);  // and B, the one complained of
   const Replay third = replay(frame_of(), tracer.record());
   CHECK(third.dropped.size() == 3);
   CHECK(problems(third.tracer.the_case()).empty());
@@ -204,7 +209,7 @@ TEST_CASE("cases that can not be traced are told") {
   Case unfused = three_outlets(Symptom::all_dead, {});
   unfused.built.fuse = units::Amperes(0.0);
   CHECK(problems(unfused).size() == 1);
-  unfused.built.fuse.reset();   // said to be known, and not told
+  unfused.built.fuse.reset();  // said to be known, and not told
   CHECK(problems(unfused).size() == 1);
   unfused.built.fuse_known = Knowledge::unknown;
   CHECK(problems(unfused).empty());
@@ -218,7 +223,7 @@ TEST_CASE("cases that can not be traced are told") {
   Case one_colour = three_outlets(Symptom::all_dead, {});
   one_colour.minus_colour = one_colour.plus_colour;
   CHECK(problems(one_colour).size() == 1);
-  Case unnamed_position = three_outlets(Symptom::one_dead, {2});   // nobody told its name: no fault of the person
+  Case unnamed_position = three_outlets(Symptom::one_dead, {2});  // nobody told its name: no fault of the person
   CHECK(problems(unnamed_position).empty());
   for (const char* name : {" ", "Li\nghts", "\xff"}) {
     Case unnamed = three_outlets(Symptom::one_dead, {2});
@@ -228,5 +233,5 @@ TEST_CASE("cases that can not be traced are told") {
   Case nowhere = three_outlets(Symptom::one_dead, {2});
   nowhere.neighbours.front().fuse_position = -3;
   CHECK(problems(nowhere).size() == 1);
-  CHECK(problems(generic_case(tables::GaugeSystem::metric)).size() == 1);   // says nothing of which outlet yet
+  CHECK(problems(generic_case(tables::GaugeSystem::metric)).size() == 1);  // says nothing of which outlet yet
 }

@@ -42,8 +42,8 @@ AnswerKey by_range(const Check& check, double value) {
 }
 
 bool is_splice(FaultKind kind) {
-  return kind == FaultKind::splice_open || kind == FaultKind::splice_resistive || kind == FaultKind::splice_on_insulation ||
-         kind == FaultKind::opens_when_moved;
+  return kind == FaultKind::splice_open || kind == FaultKind::splice_resistive ||
+         kind == FaultKind::splice_on_insulation || kind == FaultKind::opens_when_moved;
 }
 
 }  // namespace
@@ -56,7 +56,7 @@ double BenchPerson::device_volts(circuit::OutletId outlet, bool fuse_in) const {
   check.kind = CheckKind::volts;
   check.red = {SpotKind::contact, outlet, Side::positive};
   check.black = {SpotKind::contact, outlet, Side::negative};
-  check.state = {fuse_in, Plugged::lamp, outlet, {}};   // the story's devices take about what a lamp does
+  check.state = {fuse_in, Plugged::lamp, outlet, {}};  // the story's devices take about what a lamp does
   return *read(case_, fault_, ohm_, check);
 }
 
@@ -66,7 +66,8 @@ AnswerKey BenchPerson::natural(const Check& check) const {
   const bool red = fault_.side == Side::positive;
   const bool here = check.outlet == fault_.outlet;
   switch (check.kind) {
-    case CheckKind::device_here: return fault_.kind == device_dead ? AnswerKey::dead : by_range(check, runs(check.outlet));
+    case CheckKind::device_here:
+      return fault_.kind == device_dead ? AnswerKey::dead : by_range(check, runs(check.outlet));
     case CheckKind::other_device: return by_range(check, runs(check.outlet));
     case CheckKind::device_elsewhere: return fault_.kind == device_dead ? AnswerKey::dead : AnswerKey::works;
     case CheckKind::others_work: {
@@ -97,18 +98,27 @@ AnswerKey BenchPerson::natural(const Check& check) const {
     case CheckKind::block_alive: return fault_.kind == main_open ? AnswerKey::no : AnswerKey::yes;
     case CheckKind::fuse_look:
       if (fault_.kind == fuse_blown || fault_.kind == overload || fault_.kind == pair_shorted) return AnswerKey::blown;
-      return fault_.kind == fuse_missing ? AnswerKey::missing : fault_.kind == fuse_elsewhere ? AnswerKey::elsewhere : AnswerKey::whole;
+      return fault_.kind == fuse_missing     ? AnswerKey::missing
+             : fault_.kind == fuse_elsewhere ? AnswerKey::elsewhere
+                                             : AnswerKey::whole;
     case CheckKind::fuse_press: return fault_.kind == fuse_loose ? AnswerKey::works : AnswerKey::same;
     case CheckKind::fuse_swap:
       if (fault_.kind == pair_shorted) return AnswerKey::blows_at_once;
       if (fault_.kind == overload) return AnswerKey::blows_later;
-      return fault_.kind == fuse_blown || fault_.kind == fuse_missing || fault_.kind == fuse_elsewhere || fault_.kind == fuse_loose ? AnswerKey::works : AnswerKey::same;
+      return fault_.kind == fuse_blown || fault_.kind == fuse_missing || fault_.kind == fuse_elsewhere ||
+                     fault_.kind == fuse_loose
+                 ? AnswerKey::works
+                 : AnswerKey::same;
     case CheckKind::pull_fuse:
       if (runs(check.outlet) < 5.4) return AnswerKey::was_dead;
-      if (fault_.kind == wrong_branch && check.outlet >= fault_.outlet) return check.neighbour == fault_.neighbour ? AnswerKey::dies : AnswerKey::stays;
+      if (fault_.kind == wrong_branch && check.outlet >= fault_.outlet)
+        return check.neighbour == fault_.neighbour ? AnswerKey::dies : AnswerKey::stays;
       return check.neighbour < 0 ? AnswerKey::dies : AnswerKey::stays;
-    case CheckKind::neighbour_fuse: return fault_.kind == wrong_branch_unfused && check.neighbour == fault_.neighbour ? AnswerKey::works : AnswerKey::same;
-    case CheckKind::tug_clamps: return fault_.kind == clamp_loose ? (red ? AnswerKey::plus_clamp : AnswerKey::minus_clamp) : AnswerKey::holds;
+    case CheckKind::neighbour_fuse:
+      return fault_.kind == wrong_branch_unfused && check.neighbour == fault_.neighbour ? AnswerKey::works
+                                                                                        : AnswerKey::same;
+    case CheckKind::tug_clamps:
+      return fault_.kind == clamp_loose ? (red ? AnswerKey::plus_clamp : AnswerKey::minus_clamp) : AnswerKey::holds;
     case CheckKind::main_look: return fault_.kind == main_open ? AnswerKey::off : AnswerKey::on;
     case CheckKind::add_up: return fault_.kind == overload ? AnswerKey::over : AnswerKey::within;
     default: return AnswerKey::unknown;

@@ -28,8 +28,8 @@ class BenchPerson {
 };
 
 struct Ending {
-  std::vector<std::string> remedies;   // ids, in order of advice
-  std::vector<std::string> checks;     // ids
+  std::vector<std::string> remedies;  // ids, in order of advice
+  std::vector<std::string> checks;    // ids
   double minutes = 0.0;
   std::vector<std::string> unsafe;
 };

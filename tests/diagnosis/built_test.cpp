@@ -56,7 +56,8 @@ double run_ohm(const Case& the_case, std::uint32_t outlet) {
   Potentials now;
   plant.solve({}, {}, now);
   const circuit::OutletId from = circuit::find_outlet(the_case.circuit, {outlet})->fed_from;
-  const Spot start = from == circuit::kBlock ? Spot{SpotKind::clamp, circuit::kBlock, Side::positive} : Spot{SpotKind::splice, from, Side::positive};
+  const Spot start = from == circuit::kBlock ? Spot{SpotKind::clamp, circuit::kBlock, Side::positive}
+                                             : Spot{SpotKind::splice, from, Side::positive};
   return now.ohms(plant.node(start, true), plant.node({SpotKind::wire_end, {outlet}, Side::positive}, true));
 }
 
@@ -75,14 +76,15 @@ TEST_CASE("a rating is named only where the fuse and every wire are known, and i
   CHECK_FALSE(told(all_of(circuit, "12awg", 15.0, Knowledge::guessed, Protection::protects)));
   CHECK_FALSE(told(all_of(circuit, "12awg", 15.0, Knowledge::known, Protection::not_judged)));
   CHECK_FALSE(told(all_of(circuit, "18awg", 30.0, Knowledge::known, Protection::too_large)));
-  CHECK_FALSE(told(built_throughout(circuit, {&wire("12awg"), nullptr, units::Amperes(0.0)}, Knowledge::known, Protection::not_judged)));
+  CHECK_FALSE(told(built_throughout(circuit, {&wire("12awg"), nullptr, units::Amperes(0.0)}, Knowledge::known,
+                                    Protection::not_judged)));
   Built guessed_fuse = all_of(circuit, "12awg", 15.0, Knowledge::known, Protection::protects);
   guessed_fuse.fuse_known = Knowledge::guessed;
   CHECK_FALSE(told(guessed_fuse));
   Built one_run_not = all_of(circuit, "12awg", 15.0, Knowledge::known, Protection::protects);
   one_run_not.runs.back().wire_known = Knowledge::guessed;
   CHECK_FALSE(told(one_run_not));
-  one_run_not.runs.pop_back();   // not listed is not known
+  one_run_not.runs.pop_back();  // not listed is not known
   CHECK_FALSE(told(one_run_not));
 }
 
@@ -94,7 +96,7 @@ TEST_CASE("what a plan wants is not named as built: not the size of a run, not t
   CHECK_FALSE(names_fuse(the_case));
   CHECK_FALSE(names_a_rating(all_words(the_case)));
   const Tracer tracer(the_case);
-  CHECK_FALSE(tracer.find_check("read-gauge 1").has_value());   // nothing is there to hold it against
+  CHECK_FALSE(tracer.find_check("read-gauge 1").has_value());  // nothing is there to hold it against
 }
 
 TEST_CASE("a replay goes by what its frame says is built") {
@@ -123,7 +125,7 @@ TEST_CASE("each run has the wire that is there, whatever size the circuit keeps 
   // ASTM B258: three sizes of AWG are twice the area, within 1 %.
   Case the_case = three_outlets(Symptom::one_dead, {2});
   const double thick = run_ohm(the_case, 2);
-  the_case.built.runs[1].wire = "18awg";   // twice three sizes thinner
+  the_case.built.runs[1].wire = "18awg";  // twice three sizes thinner
   const double thin = run_ohm(the_case, 2);
   CHECK(thin / thick == Approx(4.0).epsilon(0.03));
   CHECK(run_ohm(the_case, 3) == Approx(run_ohm(three_outlets(Symptom::one_dead, {2}), 3)));
@@ -146,7 +148,7 @@ TEST_CASE("a switch in the line and a chassis are no wire: another size leaves t
     return Plant(the_case).wire_ohm(0);
   };
   const double thin = both_ways("18awg");
-  the_case.circuit.outlets.front().run.size = "10awg";   // what the network gives it is scaled back
+  the_case.circuit.outlets.front().run.size = "10awg";  // what the network gives it is scaled back
   CHECK(Plant(the_case).wire_ohm(0) == Approx(thin).epsilon(1e-9));
   CHECK(thin / both_ways("12awg") == Approx(4.0).epsilon(0.03));
   // One way only: 3 m of 12 AWG at 50 degrees, 5.211 ohm/km at 20 (ASTM B258 and 0.393 % a degree).
@@ -158,13 +160,14 @@ TEST_CASE("readings under load tell less where the wires are not known") {
   Case the_case = three_outlets(Symptom::weak, {3});
   the_case.tools = {true, false, false, false};
   for (circuit::Outlet& outlet : the_case.circuit.outlets) outlet.run.length = units::Metres(6.0);
-  const Fault thin{FaultKind::wire_thin, {}, Side::positive, -1}, sound{FaultKind::opens_when_moved, {3}, Side::positive, -1};
+  const Fault thin{FaultKind::wire_thin, {}, Side::positive, -1},
+      sound{FaultKind::opens_when_moved, {3}, Side::positive, -1};
   const char* along_plus = "volts bus+ splice+3 in own3";
   the_case.built = all_of(the_case.circuit, "12awg", 15.0, Knowledge::known, Protection::protects);
   const double twice = 2.0 * Tracer(the_case).predicted(sound, along_plus).value();
   const auto odds = [&](Knowledge how) {
     the_case.built = all_of(the_case.circuit, "12awg", 15.0, how, Protection::not_judged);
-    if (how == Knowledge::unknown) the_case.built = {};   // 12 AWG stands in: the same physics
+    if (how == Knowledge::unknown) the_case.built = {};  // 12 AWG stands in: the same physics
     Tracer tracer(the_case);
     const double before = tracer.probability(thin) / tracer.probability(sound);
     REQUIRE(tracer.observe(along_plus, reading(twice)).taken);

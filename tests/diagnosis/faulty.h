@@ -16,7 +16,8 @@ struct Faulty {
   network::BranchNetwork branch;
   [[nodiscard]] network::NodeId node(const diagnosis::Spot& spot, bool fuse_in) const;
 };
-Faulty build_faulty(const diagnosis::Case& the_case, const diagnosis::Fault& fault, double ohm, const diagnosis::State& state);
+Faulty build_faulty(const diagnosis::Case& the_case, const diagnosis::Fault& fault, double ohm,
+                    const diagnosis::State& state);
 
 // Volts between the check's points, meter or lamp in place; nullopt for other kinds.
 std::optional<double> read(const diagnosis::Case& the_case, const diagnosis::Fault& fault, double ohm,

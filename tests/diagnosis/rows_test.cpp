@@ -25,10 +25,11 @@ constexpr auto kPlus = network::Side::positive, kMinus = network::Side::negative
 
 // In files, and in what is shown, for a 12 V system with red and black wires: 12.8 V is a rested AGM battery (readings_test.cpp).
 struct Words {
-  const char* check;    // id begins so
-  const char* answer;   // as files hold it
+  const char* check;   // id begins so
+  const char* answer;  // as files hold it
   const char* words;
 };
+// clang-format off
 constexpr Words kWords[] = {
     {"volts contact+2 contact-2 in", "full", "About 12.8 V"},
     {"volts contact+2 contact-2 in", "between", "In between"},
@@ -99,6 +100,7 @@ constexpr Words kWords[] = {
     {"add-up", "within", "Within the fuse"},
     {"add-up", "over", "More than the fuse"},
 };
+// clang-format on
 
 double chance_of(const Tracer& tracer, const Fault& fault, const char* id, const char* answer) {
   const std::optional<Check> check = tracer.find_check(id);
@@ -118,6 +120,7 @@ struct SeenAs {
   const char* answer;
   double at_least;
 };
+// clang-format off
 const SeenAs kSeen[] = {
     {{source_flat, {}, kPlus, -1}, "block-alive", "weak", 0.3},
     {{main_open, {}, kPlus, -1}, "main-look", "off", 0.9},
@@ -186,6 +189,7 @@ const SeenAs kSeen[] = {
     {{opens_when_moved, {2}, kMinus, -1}, "tug 2", "black-splice", 0.7},
     {{device_dead, {}, kPlus, -1}, "wiggle 2", "steady", 0.9},
 };
+// clang-format on
 
 }  // namespace
 

@@ -23,7 +23,8 @@ Remedy remedy_of(const Case& the_case, FaultKind kind, circuit::OutletId outlet 
 }
 
 bool warns(const Remedy& remedy, std::string_view of) {
-  return std::any_of(remedy.cautions.begin(), remedy.cautions.end(), [&](const std::string& each) { return each.find(of) != std::string::npos; });
+  return std::any_of(remedy.cautions.begin(), remedy.cautions.end(),
+                     [&](const std::string& each) { return each.find(of) != std::string::npos; });
 }
 
 }  // namespace
@@ -69,23 +70,26 @@ TEST_CASE("the rows take what the work takes: a second list, typed here") {
   // Fingers on or near bare conductors: common practice, no source.
   for (const CheckKindRow& row : check_kind_rows()) {
     CAPTURE(row.key);
-    const bool by_hand = row.kind == CheckKind::look_behind || row.kind == CheckKind::tug || row.kind == CheckKind::tug_clamps ||
-                         row.kind == CheckKind::read_gauge;
+    const bool by_hand = row.kind == CheckKind::look_behind || row.kind == CheckKind::tug ||
+                         row.kind == CheckKind::tug_clamps || row.kind == CheckKind::read_gauge;
     CHECK(row.takes.hands_on_conductors == by_hand);
     CHECK(row.proves_dead == (by_hand || row.kind == CheckKind::ohms));
     if (row.proves_dead) CHECK(row.question.find("rove dead") != std::string_view::npos);
     // Pulling a fuse under load sparks; a spanner that slips at the main switch draws hundreds of amperes.
-    const bool about_fuses = row.kind == CheckKind::fuse_press || row.kind == CheckKind::fuse_swap || row.kind == CheckKind::pull_fuse ||
-                             row.kind == CheckKind::neighbour_fuse || row.kind == CheckKind::main_look;
+    const bool about_fuses = row.kind == CheckKind::fuse_press || row.kind == CheckKind::fuse_swap ||
+                             row.kind == CheckKind::pull_fuse || row.kind == CheckKind::neighbour_fuse ||
+                             row.kind == CheckKind::main_look;
     if (about_fuses) CHECK_FALSE(row.caution.empty());
   }
   // The battery, the feeder, the block's clamps: nothing but the main switch makes these dead.
   for (const RemedyRow& row : remedy_rows()) {
     CAPTURE(row.key);
-    const bool in_the_supply = row.kind == RemedyKind::restore_main || row.kind == RemedyKind::remake_feeder_joint || row.kind == RemedyKind::remake_clamp;
+    const bool in_the_supply = row.kind == RemedyKind::restore_main || row.kind == RemedyKind::remake_feeder_joint ||
+                               row.kind == RemedyKind::remake_clamp;
     CHECK(row.in_the_supply == in_the_supply);
-    const bool no_wiring = row.kind == RemedyKind::charge_source || row.kind == RemedyKind::fit_fuse || row.kind == RemedyKind::move_fuse ||
-                           row.kind == RemedyKind::seat_fuse || row.kind == RemedyKind::shed_load || row.kind == RemedyKind::replace_device ||
+    const bool no_wiring = row.kind == RemedyKind::charge_source || row.kind == RemedyKind::fit_fuse ||
+                           row.kind == RemedyKind::move_fuse || row.kind == RemedyKind::seat_fuse ||
+                           row.kind == RemedyKind::shed_load || row.kind == RemedyKind::replace_device ||
                            row.kind == RemedyKind::look_further;
     CHECK(row.takes.hands_on_conductors == !no_wiring);
   }
@@ -99,6 +103,7 @@ TEST_CASE("each repair warns of what can hurt there") {
     std::string_view of;
   };
   // Hazards of batteries, feed studs, fuses, hidden pipes: common practice, no source.
+  // clang-format off
   constexpr Warning kWarnings[] = {
       {source_flat, "never charge lithium below freezing"}, {source_flat, "no sparks"},
       {main_open, "blows again means a short"}, {main_open, "The feed stud carries the whole battery"}, {main_open, "minus lead off first"},
@@ -116,13 +121,15 @@ TEST_CASE("each repair warns of what can hurt there") {
       {wrong_branch_unfused, "One fuse out does not make it dead"}, {wire_thin, "thinnest wire"}, {wire_thin, "Before you drill"},
       {opens_when_moved, "A loose joint heats"}, {none_of_these, "Do not run a circuit that you do not understand"},
   };
+  // clang-format on
   for (const Warning& row : kWarnings) {
     CAPTURE(fault_row(row.kind).key);
     CAPTURE(row.of);
     CHECK(warns(remedy_of(the_case, row.kind, {2}, 0), row.of));
   }
   for (const FaultRow& row : fault_rows()) {
-    CHECK(std::any_of(std::begin(kWarnings), std::end(kWarnings), [&](const Warning& each) { return each.kind == row.kind; }));
+    CHECK(std::any_of(std::begin(kWarnings), std::end(kWarnings),
+                      [&](const Warning& each) { return each.kind == row.kind; }));
   }
 }
 
@@ -140,7 +147,7 @@ TEST_CASE("every repair keeps the safety rules, and one that breaks them is seen
   std::erase_if(remedy.steps, [](const RemedyStep& step) { return step.proves_dead; });
   CHECK_FALSE(unsafe(the_case, remedy).empty());
   remedy = remedy_of(the_case, FaultKind::splice_open, {2});
-  for (RemedyStep& step : remedy.steps) step.act = Act::watch;   // wiring that says it takes no hands
+  for (RemedyStep& step : remedy.steps) step.act = Act::watch;  // wiring that says it takes no hands
   CHECK_FALSE(unsafe(the_case, remedy).empty());
   remedy = remedy_of(the_case, FaultKind::splice_open, {2});
   remedy.cautions.clear();
@@ -150,7 +157,7 @@ TEST_CASE("every repair keeps the safety rules, and one that breaks them is seen
   CHECK_FALSE(unsafe(the_case, remedy).empty());
   for (const FaultKind kind : {FaultKind::clamp_loose, FaultKind::feeder_resistive, FaultKind::main_open}) {
     remedy = remedy_of(the_case, kind);
-    for (RemedyStep& step : remedy.steps) step.main_on = true;   // hands beside the live feed stud
+    for (RemedyStep& step : remedy.steps) step.main_on = true;  // hands beside the live feed stud
     CHECK_FALSE(unsafe(the_case, remedy).empty());
   }
   remedy = remedy_of(the_case, FaultKind::wrong_branch, {2}, 0);
