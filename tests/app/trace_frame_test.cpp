@@ -31,7 +31,7 @@ std::vector<std::string> neighbours(const std::vector<platform::StoredRecord>& r
   AppState state(host, screens::places(), records, "trace");
   state.settle();
   std::vector<std::string> names;
-  for (const diagnosis::Neighbour& each : state.trace_desk().frame().frame.neighbours) names.push_back(each.name);
+  for (const diagnosis::Neighbour& each : state.trace_desk().frame().neighbours) names.push_back(each.name);
   return names;
 }
 
@@ -47,11 +47,12 @@ TEST_CASE("neighbours are the other positions of the same block, whatever the ve
   CHECK(neighbours({{"vehicles", "next 4\n"}}) == Names{});   // with no circuit at all nobody told of any
 }
 
-TEST_CASE("what nobody told of the wire and fuse is guessed, and said to be") {
-  const std::vector<platform::StoredRecord> records{stored(1, pair("Trailer"))};
+TEST_CASE("what nobody told of wire and fuse is not known, whatever Size would choose") {
+  using diagnosis::Knowledge;
+  using diagnosis::Protection;
   MemoryHost host;
-  AppState state(host, screens::places(), records, "trace");
-  const auto frame = [&state]() -> const app::TraceFrame& {
+  AppState state(host, screens::places(), {stored(1, pair("Trailer"))}, "trace");
+  const auto frame = [&state]() -> const diagnosis::Case& {
     state.settle();
     return state.trace_desk().frame();
   };
@@ -62,20 +63,40 @@ TEST_CASE("what nobody told of the wire and fuse is guessed, and said to be") {
     REQUIRE(state.editor().tell_built(built));
     CHECK_FALSE(state.settled());
   };
-  CHECK(frame().wire_guessed);
-  CHECK(frame().fuse_guessed);
-  CHECK_FALSE(frame().frame.fuse_told);
+  REQUIRE(frame().built.runs.size() == frame().circuit.outlets.size());
+  for (const diagnosis::BuiltRun& run : frame().built.runs) {
+    CHECK_FALSE(run.wire.has_value());
+    CHECK(run.wire_known == Knowledge::unknown);
+    CHECK(run.length_known == Knowledge::guessed);
+  }
+  CHECK_FALSE(frame().built.fuse.has_value());
+  CHECK_FALSE(diagnosis::names_fuse(frame()));
   tell("10awg", 0.0);
-  CHECK_FALSE(frame().wire_guessed);
-  CHECK(frame().fuse_guessed);
-  for (const circuit::Outlet& outlet : frame().frame.circuit.outlets) CHECK(outlet.run.size == "10awg");
-  CHECK_FALSE(frame().frame.fuse_told);
+  CHECK(diagnosis::knows_wires(frame()));
+  CHECK(frame().built.runs.front().wire == "10awg");
+  CHECK_FALSE(frame().built.fuse.has_value());
+  CHECK(frame().built.protection == Protection::not_judged);
   tell("10awg", 15.0);
-  CHECK_FALSE(frame().fuse_guessed);
-  CHECK(frame().frame.fuse_told);
+  CHECK(frame().built.protection == Protection::protects);
+  CHECK(diagnosis::names_fuse(frame()));
+  CHECK(diagnosis::fuse_rating_words(frame()) == "15 A");
   tell("18awg", 30.0);   // known, and no fuse for that wire
-  CHECK_FALSE(frame().fuse_guessed);
-  CHECK_FALSE(frame().frame.fuse_told);
+  CHECK(frame().built.protection == Protection::too_large);
+  CHECK_FALSE(diagnosis::names_fuse(frame()));
+  CHECK(diagnosis::fuse_words(frame()).find("30") == std::string::npos);
+}
+
+TEST_CASE("a size that the plan keeps for a run is a guess at what is there; told colours are in the words") {
+  circuit::Circuit circuit = circuit::demo_circuit();
+  circuit.outlets.front().run.size = "10awg";
+  circuit.colours = "boat-us";
+  MemoryHost host;
+  AppState state(host, screens::places(), {stored(1, vehicle::around(circuit))}, "trace");
+  state.settle();
+  const diagnosis::Case& frame = state.trace_desk().frame();
+  CHECK(frame.built.runs.front().wire_known == diagnosis::Knowledge::guessed);
+  CHECK_FALSE(diagnosis::knows_wires(frame));
+  CHECK(frame.minus_colour == "yellow");   // ABYC E-11: yellow preferred for DC negative
 }
 
 TEST_CASE("one run of thin wire among thick ones: the fuse does not protect it") {
@@ -86,17 +107,17 @@ TEST_CASE("one run of thin wire among thick ones: the fuse does not protect it")
   app::tell_fuse(built, units::Amperes(15.0), vehicle::Knowledge::known);
   REQUIRE(state.editor().tell_built(built));
   state.settle();
-  CHECK(state.trace_desk().frame().frame.fuse_told);
+  CHECK(diagnosis::names_fuse(state.trace_desk().frame()));
   app::tell_size(built, built.circuit.outlets.back().id, "18awg", vehicle::Knowledge::known);
   REQUIRE(state.editor().tell_built(built));
   state.settle();
-  CHECK_FALSE(state.trace_desk().frame().wire_guessed);
-  CHECK_FALSE(state.trace_desk().frame().frame.fuse_told);
+  CHECK(diagnosis::knows_wires(state.trace_desk().frame()));
+  CHECK_FALSE(diagnosis::names_fuse(state.trace_desk().frame()));
   app::tell_size(built, built.circuit.outlets.back().id, "10awg", vehicle::Knowledge::guessed);
   REQUIRE(state.editor().tell_built(built));
   state.settle();
-  CHECK(state.trace_desk().frame().wire_guessed);
-  CHECK_FALSE(state.trace_desk().frame().frame.fuse_told);   // a guess names no fuse
+  CHECK_FALSE(diagnosis::knows_wires(state.trace_desk().frame()));
+  CHECK_FALSE(diagnosis::names_fuse(state.trace_desk().frame()));   // a guess names no fuse
 }
 
 TEST_CASE("a trace goes on after any change elsewhere, with every answer") {

@@ -18,7 +18,7 @@ std::string broken_replay(const diagnosis::Record& record) {
   asked.tools = record.tools;
   asked.out_of_reach = record.out_of_reach;
   if (!diagnosis::problems(asked).empty()) return {};   // the app refuses it in words
-  const diagnosis::Replay again = diagnosis::replay(plain.circuit, plain.fitted, record);
+  const diagnosis::Replay again = diagnosis::replay(plain, record);
   if (std::abs(again.tracer.total() - 1.0) > 1e-9) return "a trace gone on with does not weigh one";
   if (again.tracer.record().entries.size() + again.dropped.size() < record.entries.size()) return "an answer lost without a word";
   return {};

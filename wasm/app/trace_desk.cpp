@@ -46,12 +46,12 @@ void TraceDesk::follow(const Current& current) {
   shelf_.open(current.circuit);
   setup_.open(current.circuit);
   frame_ = trace_frame(notebook_, current.circuit, settings_.units());
-  problems_ = problems_of(frame_.frame);
+  problems_ = problems_of(frame_);
   const std::string* text = shelf_.running();
   const auto stored = text != nullptr ? read_running(*text) : std::nullopt;
   unreadable_ = text != nullptr && !stored;
   // With problems it is shown why, and it goes on when the circuit is right again.
-  if (stored && problems_.empty()) trace_ = std::make_unique<Trace>(host_, shelf_, frame_.frame, *stored);
+  if (stored && problems_.empty()) trace_ = std::make_unique<Trace>(host_, shelf_, frame_, *stored);
 }
 
 void TraceDesk::keep_awake(bool awake) {
@@ -61,7 +61,7 @@ void TraceDesk::keep_awake(bool awake) {
 }
 
 std::string TraceDesk::start(diagnosis::Symptom symptom, std::vector<circuit::OutletId> outlets) {
-  diagnosis::Case begun = frame_.frame;
+  diagnosis::Case begun = frame_;
   begun.complaint = {symptom, std::move(outlets)};
   begun.tools = setup_.tools();
   const circuit::Problems problems = diagnosis::problems(begun);

@@ -32,7 +32,7 @@ class TraceDesk {
   void rest();                              // a frame shows something else: the screen may go dark
   [[nodiscard]] bool settled() const;       // false: something was answered since
 
-  [[nodiscard]] const TraceFrame& frame() const { return frame_; }
+  [[nodiscard]] const diagnosis::Case& frame() const { return frame_; }
   [[nodiscard]] const circuit::Problems& problems() const { return problems_; }   // why it can not be traced
   [[nodiscard]] const TraceSetup& setup() const { return setup_; }
   void set_tools(const diagnosis::Tools& tools) { setup_.set_tools(tools); }
@@ -64,7 +64,7 @@ class TraceDesk {
   TraceShelf shelf_;
   TraceSetup setup_;
   Current of_;                              // what all this is of
-  TraceFrame frame_;
+  diagnosis::Case frame_;
   circuit::Problems problems_;
   std::unique_ptr<Trace> trace_;
   bool unreadable_ = false;

@@ -7,15 +7,8 @@
 
 namespace app {
 
-// A wire and fuse that nobody told of are guessed, for the volts and ohms reckoned with only: nothing
-// guessed is ever named as fitted.
-struct TraceFrame {
-  diagnosis::Case frame;         // fuse_told: a known fuse that protects the known wires
-  bool wire_guessed = true;      // of one run at least
-  bool fuse_guessed = true;
-};
-
-// `open` of `notebook`, or a plain circuit in the usual sizes of `units` where it is none.
-TraceFrame trace_frame(const Notebook& notebook, CircuitRef open, units::Preference units);
+// `open` of `notebook`, or a plain circuit in the usual sizes of `units` where it is none. Wire and fuse are what
+// the person told and nothing else: what Size would choose is a plan, and never taken as fitted.
+diagnosis::Case trace_frame(const Notebook& notebook, CircuitRef open, units::Preference units);
 
 }  // namespace app

@@ -58,7 +58,7 @@ std::optional<double> reading_of(std::string_view text) {
 // "word full volts splice+3 bus-": what was answered, then the check's id, which has spaces.
 std::string entry_text(const diagnosis::Entry& entry) {
   switch (entry.answer.kind) {
-    case AnswerKind::word: return "word " + entry.answer.word + " " + entry.id;
+    case AnswerKind::word: return "word " + std::string(diagnosis::answer_text(entry.answer.key)) + " " + entry.id;
     case AnswerKind::reading: return "reading " + reading_text(entry.answer.reading) + " " + entry.id;
     case AnswerKind::cant_reach: return "cant-reach " + entry.id;
     case AnswerKind::not_sure: break;

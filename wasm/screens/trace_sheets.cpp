@@ -25,8 +25,8 @@ void draw_trace_why_sheet(app::AppState& app, Memory&) {
   ui::caption(advice.kind == diagnosis::AdviceKind::check ? advice.words : "It tells the most for the minutes it takes.");
   ui::end_card();
   for (const diagnosis::Outlook& outlook : advice.outlooks) {
-    const ui::Scope scope(outlook.key);
-    std::string words = outlook.key;
+    const ui::Scope scope(diagnosis::answer_text(outlook.key));
+    std::string words(diagnosis::answer_text(outlook.key));
     for (const diagnosis::Choice& choice : advice.check->choices)
       if (choice.key == outlook.key) words = choice.words;
     ui::begin_card("outlook", {.name = words, .tone = ui::Tone::plain});
