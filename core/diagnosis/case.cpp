@@ -46,6 +46,9 @@ void check_complaint(const Case& the_case, circuit::Problems& found) {
     if (circuit::find_outlet(the_case.circuit, id) == nullptr) {
       found.push_back({"Complaint", "Outlet " + std::to_string(id.number) + " is not on this circuit.",
                        "Name an outlet of this circuit."});
+    } else if (!has_socket(*circuit::find_outlet(the_case.circuit, id))) {
+      found.push_back({"Complaint", letter_of(the_case, id) + " only joins wires: nothing is plugged in there.",
+                       "Name an outlet of this circuit."});
     }
   }
   if (row.needs_meter && !the_case.tools.meter) {
@@ -143,7 +146,7 @@ Built built_throughout(const circuit::Circuit& circuit, const network::Fitted& f
 
 circuit::Problems problems(const Case& the_case) {
   circuit::Problems found = circuit::validate(the_case.circuit);
-  if (the_case.circuit.outlets.empty()) {
+  if (std::none_of(the_case.circuit.outlets.begin(), the_case.circuit.outlets.end(), has_socket)) {
     found.push_back({"Circuit", "It has no outlet.", "Add one."});
   }
   check_built(the_case, found);

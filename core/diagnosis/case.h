@@ -60,6 +60,12 @@ struct Site {
 };
 std::string site_key(Site site);  // "battery", "block", "front 3", "behind 3"
 
+// Can something be plugged or wired in at this point, and do wires meet in splices there?
+inline bool has_socket(const circuit::Outlet& point) { return point.point == circuit::PointKind::outlet; }
+inline bool has_splice(const circuit::Outlet& point) {
+  return !has_socket(point) || point.joint == circuit::Joint::splice;
+}
+
 // What is really there, as far as somebody knows. Never what sizing would choose: that is the plan, and a fuse
 // put in by the plan may burn the wire that was built.
 enum class Knowledge { unknown, guessed, known };

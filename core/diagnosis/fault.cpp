@@ -80,23 +80,23 @@ constexpr std::array<FaultRow, kFaultKinds> kRows{{
      "a screw on strands settles; never tightened again", &kPriorPractice,
      series(E::clamp, kLooseClamp), {kFine, gives_clamp(0.92), kWhole, 0.20, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate}, kAtAnOutlet,
      R::remake_clamp, 6, &kMinutesEstimate},
-    {wire_open, "wire-open", "The {side} wire from {from} to {outlet} is broken", P::outlet_side, 0.5,
+    {wire_open, "wire-open", "The {side} wire from {from} to {outlet} is broken", P::run_side, 0.5,
      "copper in the middle of a run breaks only where it is crushed, drilled or bent", &kPriorEstimate,
      series(E::wire, kOpen), {seen(A::damaged, 0.15), kHolds, kWhole, 0.10, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate}, kAtAnOutlet,
      R::replace_run, 40, &kMinutesEstimate},
-    {splice_open, "splice-open", "The {side} splice at {outlet} is open", P::outlet_side, 2.5,
+    {splice_open, "splice-open", "The {side} splice at {outlet} is open", P::splice_side, 2.5,
      "wires pull out of splices made in a tight space", &kPriorPractice,
      ports(kOpen), {seen_splice(0.75), gives_splice(0.92), kWhole, 0.25, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate}, kAtAnOutlet,
      R::remake_splice, 8, &kMinutesEstimate},
-    {splice_resistive, "splice-resistive", "The {side} splice at {outlet} makes poor contact", P::outlet_side, 2.0,
+    {splice_resistive, "splice-resistive", "The {side} splice at {outlet} makes poor contact", P::splice_side, 2.0,
      "a few strands caught, or corroded; the usual weak outlet", &kPriorPractice,
      ports(kPoorJoint), {seen_splice(0.35), gives_splice(0.65), kWhole, 0.45, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate}, kAtAnOutlet,
      R::remake_splice, 8, &kMinutesEstimate},
-    {splice_on_insulation, "splice-on-insulation", "The {side} splice at {outlet} is closed on the insulation", P::outlet_side, 1.2,
+    {splice_on_insulation, "splice-on-insulation", "The {side} splice at {outlet} is closed on the insulation", P::splice_side, 1.2,
      "stripped too short; beginners' fault", &kPriorEstimate,
      ports(kOpen), {seen_splice(0.70), gives_splice(0.60), kWhole, 0.10, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate}, kAtAnOutlet,
      R::remake_splice, 8, &kMinutesEstimate},
-    {pair_shorted, "pair-shorted", "{Plus} and {minus} touch between {from} and {outlet}", P::outlet, 0.5,
+    {pair_shorted, "pair-shorted", "{Plus} and {minus} touch between {from} and {outlet}", P::run, 0.5,
      "a screw through the cable or a chafed edge", &kPriorEstimate,
      {D::shorted, E::wire, {}}, {seen(A::damaged, 0.30), kHolds, kBlown, 0.0, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate},
      {0.95, 0.05, 0.0}, R::clear_short, 40, &kMinutesEstimate},
@@ -104,11 +104,11 @@ constexpr std::array<FaultRow, kFaultKinds> kRows{{
      "two heavy things at once", &kPriorPractice,
      series(E::fuse, kOpen), {kFine, kHolds, kBlown, 0.0, 0.0, kOver, 0.0, 0.0, &kNoticeEstimate}, {0.02, 0.9, 0.0},
      R::shed_load, 5, &kMinutesEstimate},
-    {tab_off, "tab-off", "The {side} tab at {outlet} is off", P::outlet_side, 2.0,
+    {tab_off, "tab-off", "The {side} tab at {outlet} is off", P::socket_side, 2.0,
      "push-on tabs are knocked off when the outlet is pushed back", &kPriorPractice,
      series(E::terminal, kOpen), {seen_tab(0.92), gives_tab(0.95), kWhole, 0.10, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate}, kAtAnOutlet,
      R::refit_tab, 5, &kMinutesEstimate},
-    {outlet_dead, "outlet-dead", "Outlet {outlet} is dead inside, {side} contact", P::outlet_side, 0.7,
+    {outlet_dead, "outlet-dead", "Outlet {outlet} is dead inside, {side} contact", P::socket_side, 0.7,
      "a contact bent or burnt by a worn plug", &kPriorEstimate,
      series(E::outlet_inside, kOpen), {kFine, kHolds, kWhole, 0.15, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate}, kAtAnOutlet,
      R::replace_outlet, 12, &kMinutesEstimate},
@@ -116,27 +116,27 @@ constexpr std::array<FaultRow, kFaultKinds> kRows{{
      "the plug's own small fuse, a dead charger", &kPriorPractice,
      kNothing, {kFine, kHolds, kWhole, 0.0, 0.0, kAddedWrong, 0.0, 1.0, &kNoticeEstimate}, kAtAnOutlet,
      R::replace_device, 3, &kMinutesEstimate},
-    {reversed_here, "reversed-here", "{Plus} and {minus} are changed over at {outlet}'s tabs", P::outlet, 1.0,
+    {reversed_here, "reversed-here", "{Plus} and {minus} are changed over at {outlet}'s tabs", P::socket, 1.0,
      "two tabs alike, fitted by feel", &kPriorEstimate,
      {D::swapped, E::terminal, {}}, {seen(A::crossed_tabs, 0.85), kHolds, kWhole, 0.0, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate},
      kAtAnOutlet, R::swap_at_tabs, 5, &kMinutesEstimate},
-    {reversed_from, "reversed-from", "{Plus} and {minus} are changed over at {outlet}'s splices", P::outlet, 0.7,
+    {reversed_from, "reversed-from", "{Plus} and {minus} are changed over at {outlet}'s splices", P::splice, 0.7,
      "colours lost in the dark", &kPriorEstimate,
      {D::swapped, E::splice, {}}, {seen(A::crossed_splice, 0.75), kHolds, kWhole, 0.0, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate},
      kAtAnOutlet, R::swap_at_splice, 9, &kMinutesEstimate},
-    {wrong_branch, "wrong-branch", "From {outlet} on, the pair of {neighbour} is connected", P::outlet_neighbour, 0.5,
+    {wrong_branch, "wrong-branch", "From {outlet} on, the pair of {neighbour} is connected", P::run_neighbour, 0.5,
      "two pairs alike in one loom; works, but on the other fuse", &kPriorEstimate,
      {D::fed_from_neighbour, E::wire, {}}, {seen(A::other_cable, 0.45), kHolds, kWhole, 0.0, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate},
      {0.0, 0.0, 0.6}, R::reconnect_pair, 12, &kMinutesEstimate},
     {wrong_branch_unfused, "wrong-branch-unfused", "From {outlet} on, the pair of {neighbour} is connected, and its fuse is out",
-     P::outlet_neighbour, 1.2, "the same, while the other branch is not in use yet: the beginner's classic", &kPriorEstimate,
+     P::run_neighbour, 1.2, "the same, while the other branch is not in use yet: the beginner's classic", &kPriorEstimate,
      {D::fed_from_dead_neighbour, E::wire, {}}, {seen(A::other_cable, 0.45), kHolds, kWhole, 0.0, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate},
      {0.0, 0.0, 0.6}, R::reconnect_pair, 12, &kMinutesEstimate},
     {wire_thin, "wire-thin", "The wire is too thin for the load", P::circuit, 0.6,
      "extended with what was at hand", &kPriorEstimate,
      {D::thin_runs, E::wire, kThinWire}, {kFine, kHolds, kWhole, 0.0, 0.0, kAddedWrong, 0.95, 0.0, &kNoticeEstimate}, kAtAnOutlet,
      R::thicker_wire, 90, &kMinutesEstimate},
-    {opens_when_moved, "opens-when-moved", "The {side} splice at {outlet} opens when moved", P::outlet_side, 0.8,
+    {opens_when_moved, "opens-when-moved", "The {side} splice at {outlet} opens when moved", P::splice_side, 0.8,
      "a loose joint that still touches", &kPriorEstimate,
      kNothing, {seen_splice(0.35), gives_splice(0.80), kWhole, 0.88, 0.0, kAddedWrong, 0.0, 0.0, &kNoticeEstimate}, kAtAnOutlet,
      R::remake_splice, 8, &kMinutesEstimate},
@@ -177,18 +177,34 @@ void add_places(const Case& the_case, const FaultRow& row, std::vector<Hypothesi
     default: break;
   }
   for (const circuit::Outlet& outlet : the_case.circuit.outlets) {
-    if (row.placed_at == P::outlet_neighbour) {
+    if (!stands_at(row.placed_at, outlet)) continue;
+    if (row.placed_at == P::run_neighbour) {
       for (std::size_t n = 0; n < the_case.neighbours.size(); ++n) {
         if (the_case.neighbours[n].same_loom) add(outlet.id, Side::positive, static_cast<int>(n));
       }
       continue;
     }
     add(outlet.id, Side::positive, -1);
-    if (row.placed_at == P::outlet_side) add(outlet.id, Side::negative, -1);
+    if (has_side(row.placed_at)) add(outlet.id, Side::negative, -1);
   }
 }
 
 }  // namespace
+
+bool stands_at(PlacedAt placed, const circuit::Outlet& outlet) {
+  switch (placed) {
+    case P::circuit:
+    case P::circuit_side: return false;
+    case P::run:
+    case P::run_side:
+    case P::run_neighbour: return true;
+    case P::splice:
+    case P::splice_side: return has_splice(outlet);
+    case P::socket:
+    case P::socket_side: break;
+  }
+  return has_socket(outlet);
+}
 
 std::span<const FaultRow> fault_rows() { return kRows; }
 const FaultRow& fault_row(FaultKind kind) { return kRows[static_cast<std::size_t>(kind)]; }
@@ -201,8 +217,7 @@ std::string fault_key(const Fault& fault) {
   const FaultRow& row = fault_row(fault.kind);
   std::string key(row.key);
   if (fault.outlet != circuit::kBlock) key.append(" ").append(std::to_string(fault.outlet.number));
-  if (row.placed_at == P::circuit_side || row.placed_at == P::outlet_side)
-    key.append(" ").push_back(side_sign(fault.side));
+  if (has_side(row.placed_at)) key.append(" ").push_back(side_sign(fault.side));
   if (fault.neighbour >= 0) key.append(" n").append(std::to_string(fault.neighbour));
   return key;
 }

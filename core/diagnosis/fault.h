@@ -72,7 +72,14 @@ enum class RemedyKind : int {
 inline constexpr std::size_t kRemedyKinds = static_cast<std::size_t>(RemedyKind::look_further) + 1;
 
 // Which places a kind can stand at. A neighbour: once for each of Case::neighbours in our loom.
-enum class PlacedAt { circuit, circuit_side, outlet, outlet_side, outlet_neighbour };
+// A run: at every point that one leads to. A splice: not where the wire goes straight to an outlet's terminals. A
+// socket: where something is plugged or wired in, so no junction and no sub-block.
+enum class PlacedAt { circuit, circuit_side, run, run_side, run_neighbour, splice, splice_side, socket, socket_side };
+constexpr bool has_side(PlacedAt placed) {
+  return placed == PlacedAt::circuit_side || placed == PlacedAt::run_side || placed == PlacedAt::splice_side ||
+         placed == PlacedAt::socket_side;
+}
+bool stands_at(PlacedAt placed, const circuit::Outlet& outlet);  // false for the circuit's own
 
 // What a fault does to the network, seen from outside (scenario.h makes edits of it).
 enum class Damage {

@@ -15,7 +15,7 @@ bool fuse_gone(FaultKind kind) {
 }
 bool at_an_outlet(FaultKind kind) {
   const PlacedAt placed = fault_row(kind).placed_at;
-  return placed == PlacedAt::outlet_side || placed == PlacedAt::outlet;
+  return placed != PlacedAt::circuit && placed != PlacedAt::circuit_side && placed != PlacedAt::run_neighbour;
 }
 
 std::vector<Check> safe_checks(const Case& the_case, const Plant& plant) {

@@ -137,7 +137,10 @@ Plant::Plant(const Case& the_case) {
   lamp_ohm_ = network::lamp_hot_resistance(circuit.supply.nominal).number();
   test_device_ = {circuit::LoadKind::resistive, judged(Judged::test_device_a), nominal_v_,
                   network::fold_voltage(circuit::Load{}, circuit.supply.nominal).number()};
-  for (const circuit::Outlet& outlet : circuit.outlets) ids_.push_back(outlet.id);
+  for (const circuit::Outlet& outlet : circuit.outlets) {
+    ids_.push_back(outlet.id);
+    sockets_.push_back(diagnosis::has_socket(outlet) ? 1 : 0);
+  }
   for (int pair = main_fuse; pair < first_outlet; ++pair) {
     parent_[at(red(pair))] = red(pair - 1);
     parent_[at(black(pair))] = black(pair - 1);

@@ -129,6 +129,7 @@ class Plant {
   [[nodiscard]] double emf_v() const { return emf_v_; }
   [[nodiscard]] double nominal_v() const { return nominal_v_; }
   [[nodiscard]] double lamp_ohm() const { return lamp_ohm_; }
+  [[nodiscard]] bool has_socket(int outlet) const { return sockets_[static_cast<std::size_t>(outlet)] != 0; }
   // The known good device, and what failed at this outlet (its load; 1 A when none is told).
   [[nodiscard]] const Appliance& test_device() const { return test_device_; }
   [[nodiscard]] const Appliance& device(int outlet) const { return device_[static_cast<std::size_t>(outlet)]; }
@@ -153,6 +154,7 @@ class Plant {
   std::vector<Appliance> device_;
   Appliance test_device_;
   std::vector<circuit::OutletId> ids_;
+  std::vector<char> sockets_;  // by outlet: something can be plugged in
   double emf_v_ = 0.0, source_ohm_ = 0.0, nominal_v_ = 12.0, lamp_ohm_ = 28.8, wire_spread_ = 0.0;
 };
 

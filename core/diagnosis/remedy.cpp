@@ -124,7 +124,13 @@ void Writer::retest() {
     const int complained = plant.outlet_index(id);
     if (complained >= 0 && (k < 0 || plant.feeds(k, complained))) k = complained;
   }
-  if (k < 0) k = static_cast<int>(plant.outlets()) - 1;
+  // Where nothing can be plugged in, at an outlet beyond; else at the last one.
+  for (int beyond = static_cast<int>(plant.outlets()) - 1; beyond >= 0 && (k < 0 || !plant.has_socket(k)); --beyond) {
+    if (plant.has_socket(beyond) && (k < 0 || plant.feeds(k, beyond))) k = beyond;
+  }
+  for (int last = static_cast<int>(plant.outlets()) - 1; last >= 0 && !plant.has_socket(k); --last) {
+    if (plant.has_socket(last)) k = last;
+  }
   Retest& test = remedy_.retest;
   test.outlet = case_.circuit.outlets[static_cast<std::size_t>(k)].id;
   test.with = case_.tools.lamp ? Plugged::lamp : case_.tools.device ? Plugged::device : Plugged::nothing;

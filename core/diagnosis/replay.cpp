@@ -12,7 +12,8 @@ Replay replay(const Case& frame, const Record& record) {
   the_case.tools = record.tools;
   the_case.out_of_reach = record.out_of_reach;
   std::erase_if(the_case.complaint.outlets, [&](circuit::OutletId id) {
-    if (circuit::find_outlet(frame.circuit, id) != nullptr) return false;
+    const circuit::Outlet* outlet = circuit::find_outlet(frame.circuit, id);
+    if (outlet != nullptr && has_socket(*outlet)) return false;
     dropped.push_back(joined({"The complaint named outlet ", std::to_string(id.number), ", which is gone."}));
     return true;
   });

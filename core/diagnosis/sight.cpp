@@ -186,6 +186,7 @@ Seen see_device_elsewhere(const Sight& sight) {
 Seen see_others(const Sight& sight) {
   double all = 1.0, none = 1.0;
   for (int o = 0; o < static_cast<int>(sight.plant.outlets()); ++o) {
+    if (!sight.plant.has_socket(o)) continue;
     if (std::find(sight.complained.begin(), sight.complained.end(), o) != sight.complained.end()) continue;
     const double p = failed_works(sight, o);
     all = std::min(all, p);

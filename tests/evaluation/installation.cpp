@@ -158,11 +158,14 @@ std::vector<std::pair<TrueFault, double>> every_fault(const diagnosis::Case& the
     const auto placed = diagnosis::fault_row(row.kind).placed_at;
     if (placed == diagnosis::PlacedAt::circuit) all.emplace_back(fault, row.weight);
     if (placed == diagnosis::PlacedAt::circuit_side) both_sides();
-    for (const Outlet& outlet : the_case.circuit.outlets) {
+    for (const Outlet& outlet : the_case.circuit.outlets) {   // all of them spliced outlets here
+      if (!diagnosis::stands_at(placed, outlet)) continue;
       fault.outlet = outlet.id;
-      if (placed == diagnosis::PlacedAt::outlet) all.emplace_back(fault, row.weight);
-      if (placed == diagnosis::PlacedAt::outlet_side) both_sides();
-      if (placed != diagnosis::PlacedAt::outlet_neighbour) continue;
+      if (placed != diagnosis::PlacedAt::run_neighbour) {
+        if (diagnosis::has_side(placed)) both_sides();
+        else all.emplace_back(fault, row.weight);
+        continue;
+      }
       for (std::size_t n = 0; n < the_case.neighbours.size(); ++n) {
         fault.neighbour = static_cast<int>(n);
         if (the_case.neighbours[n].same_loom) all.emplace_back(fault, row.weight);

@@ -11,7 +11,6 @@ using diagnosis::AdviceKind;
 using diagnosis::Check;
 using diagnosis::Fault;
 using diagnosis::FaultRow;
-using diagnosis::PlacedAt;
 using diagnosis::Receipt;
 using diagnosis::Remedy;
 using diagnosis::Suspect;
@@ -31,10 +30,9 @@ Json fitted_json(const TraceRequest& asked) {
 
 // Where a fault stands, as far as its kind has a place.
 Json place_json(const diagnosis::Case& the_case, const Fault& fault) {
-  const PlacedAt placed = diagnosis::fault_row(fault.kind).placed_at;
   Json json = Json::object();
   if (fault.outlet != circuit::kBlock) json["outlet"] = fault.outlet.number;
-  if (placed == PlacedAt::circuit_side || placed == PlacedAt::outlet_side) {
+  if (diagnosis::has_side(diagnosis::fault_row(fault.kind).placed_at)) {
     json["side"] = fault.side == network::Side::positive ? "positive" : "negative";
   }
   if (fault.neighbour >= 0) json["neighbour"] = the_case.neighbours[static_cast<std::size_t>(fault.neighbour)].name;
