@@ -1,4 +1,6 @@
 // Addresses, and the back gesture that closes the sheet, then the screen.
+#include <set>
+
 #include <doctest/doctest.h>
 
 #include "app/app_state.h"
@@ -25,6 +27,39 @@ TEST_CASE("every address reads back as itself") {
     CHECK(route_text(parse_route(text)) == text);
     CHECK(route_text(parse_route("#" + text)) == text);
   }
+}
+
+// Whatever places and sheets there are: each as an address of its own, that reads back as itself.
+TEST_CASE("every registered place and sheet has an address of its own") {
+  std::set<std::string> seen;
+  const auto check = [&seen](app::Route route) {
+    const std::string text = route_text(route);
+    CAPTURE(text);
+    CHECK(seen.insert(text).second);
+    CHECK(parse_route(text) == route);
+  };
+  for (std::size_t i = 0; i < static_cast<std::size_t>(app::Screen::count); ++i) {
+    const screens::Place& place = screens::place_of(static_cast<app::Screen>(i));
+    app::Route route = app::Route::at(place.id);
+    if (place.key.get() == app::KeyForm::always) route.key = "crimp";
+    check(route);
+    for (const screens::SheetRow& sheet : place.sheets.get()) {
+      app::Route over = route;
+      over.sheet = sheet.id;
+      if (place.key.get() == app::KeyForm::listed) over.key = "some-key";
+      switch (sheet.argument.get()) {
+        case app::Argument::none: break;
+        case app::Argument::outlet: over.outlet = circuit::OutletId{3}; break;
+        case app::Argument::size:
+        case app::Argument::maybe_size: over.size = "1/0awg"; break;
+        case app::Argument::number: over.stored = 7; break;
+        case app::Argument::pair: over.stored = 7; over.part = 9; break;
+        case app::Argument::row: over.row = "some-row"; break;
+      }
+      check(over);
+    }
+  }
+  CHECK(seen.size() >= static_cast<std::size_t>(app::Screen::count) + static_cast<std::size_t>(app::Sheet::count) - 1);
 }
 
 TEST_CASE("a bad address is Size") {
