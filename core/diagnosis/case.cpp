@@ -47,7 +47,7 @@ void check_complaint(const Case& the_case, circuit::Problems& found) {
       found.push_back({"Complaint", "Outlet " + std::to_string(id.number) + " is not on this circuit.",
                        "Name an outlet of this circuit."});
     } else if (!has_socket(*circuit::find_outlet(the_case.circuit, id))) {
-      found.push_back({"Complaint", letter_of(the_case, id) + " only joins wires: nothing is plugged in there.",
+      found.push_back({"Complaint", "At " + letter_of(the_case, id) + " nothing is plugged in: it only joins wires.",
                        "Name an outlet of this circuit."});
     }
   }

@@ -84,7 +84,9 @@ NodeId Faulty::node(const Spot& spot, bool fuse_in) const {
     case SpotKind::clamp: return away(Element::clamp);
     case SpotKind::wire_end: return away(Element::wire);
     case SpotKind::splice: return away(Element::splice);
-    case SpotKind::tab: return away(Element::tail);
+    case SpotKind::tab:  // the run's own end where the wire goes straight to the outlet
+      return branch.find({Element::tail, spot.outlet, spot.side}) != nullptr ? away(Element::tail)
+                                                                             : away(Element::wire);
     case SpotKind::lug: return away(Element::terminal);
     case SpotKind::contact: break;
   }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "app/trace_record.h"
+#include "tables/conductor.h"
 #include "diagnosis/tracer.h"
 
 namespace {
@@ -43,7 +44,8 @@ std::string broken_trace_promise(std::string_view text) {
     if (app::write_kept(*again) != written) return "a kept trace written twice, two texts";
   }
   const app::FittedTold fitted = app::read_fitted(text);
-  if (!(app::read_fitted(app::write_fitted(fitted)) == fitted)) return "what is fitted, written, is not read back";
+  if (!fitted.size.empty() && tables::conductor_by_id(fitted.size) == nullptr) return "a wire is fitted that is in no table";
+  if (!(fitted.fuse_a >= 0.0 && fitted.fuse_a <= 1000.0)) return "a fuse is fitted that is none";
   const diagnosis::Tools tools = app::read_tools(text);
   if (!(app::read_tools(app::write_tools(tools)) == tools)) return "tools, written, are not read back";
   return {};

@@ -314,6 +314,13 @@ export const mutations = [
     refused: true,
   },
   {
+    file: 'core/diagnosis/fault.cpp',
+    old: '"The {side} tab at {outlet} is off", P::socket_side,',
+    broken: '"The {side} tab at {outlet} is off", P::run_side,',
+    breaks: 'a tab is off at a junction that has none',
+    test: 'test_diagnosis',
+  },
+  {
     file: 'core/diagnosis/sight.cpp',
     old: 'seen.add(AnswerKey::all, all).add(AnswerKey::some, std::max(0.0, 1.0 - all - none)).add(AnswerKey::none, none);',
     broken: 'seen.add(AnswerKey::none, all).add(AnswerKey::some, std::max(0.0, 1.0 - all - none)).add(AnswerKey::all, none);',
