@@ -65,7 +65,7 @@ test('export, delete all, import: the same circuit again', async () => {
   assert.equal(JSON.parse(text).vehicles[0].circuits[0].plan.name, 'Bench outlets');
   await page.goto(here.server.url + '#circuits');
   await idle(page);
-  await press(page, 'button', 'Vehicle Repair trailer');
+  await press(page, 'button', /^Vehicle Repair trailer/);
   await shot(page, 'vehicle-412');
   await press(page, 'button', 'Delete Repair trailer');
   await press(page, 'button', 'Delete');

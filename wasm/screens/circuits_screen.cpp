@@ -30,8 +30,8 @@ void draw_vehicle(app::AppState& app, const app::Stored& stored) {
   const app::Notebook& notebook = app.desk().notebook();
   const vehicle::Vehicle& of = stored.vehicle;
   ui::begin_card("vehicle", {.name = of.name, .tone = ui::Tone::plain});
-  if (ui::list_row(of.name, {.sub = vehicle_summary(of, notebook.is_untouched_demo(stored)), .icon = ui::Icon::book,
-                             .said = "Vehicle " + of.name}))
+  const std::string summary = vehicle_summary(of, notebook.is_untouched_demo(stored));
+  if (ui::list_row(of.name, {.sub = summary, .icon = ui::Icon::book, .said = "Vehicle " + of.name + ", " + summary}))
     app.navigator().go(app::Route::at_vehicle(stored.number));
   for (const vehicle::PlacedCircuit& placed : of.circuits) {
     const ui::Scope circuit(placed.id.number);
@@ -44,13 +44,19 @@ void draw_vehicle(app::AppState& app, const app::Stored& stored) {
   ui::end_card();
 }
 
+// "Vehicle 3": its key, in words.
+std::string unread_name(const app::Unread& unread) {
+  const std::size_t slash = unread.key.find('/');
+  return (unread.key.starts_with("circuit") ? "Circuit " : "Vehicle ") + unread.key.substr(slash + 1);
+}
+
 void draw_unread(app::AppState& app) {
   const auto& all = app.desk().notebook().unread();
   if (all.empty()) return;
   ui::begin_card("unread", {.name = "Can't be read", .tone = ui::Tone::stop});
   for (const app::Unread& each : all) {
     const ui::Scope scope(each.number);
-    if (ui::list_row(each.key, {.sub = "can't be read; kept as it is", .icon = ui::Icon::warning, .tone = ui::Tone::stop}))
+    if (ui::list_row(unread_name(each), {.sub = "can't be read; kept as it is", .icon = ui::Icon::warning, .tone = ui::Tone::stop}))
       app.navigator().go(app::Route::at_unread(each.number));
   }
   ui::end_card();
