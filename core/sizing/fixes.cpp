@@ -17,6 +17,8 @@ std::optional<Candidate> serves(const circuit::Circuit& circuit, const tables::C
   if (!circuit::validate(circuit).empty()) return std::nullopt;
   const Context context(circuit);
   if (context.demand.total_a <= 0.0) return std::nullopt;
+  const auto sizes = sizes_to_judge(circuit);   // the size in hand may have no run to be put in
+  if (&size < sizes.data() || &size >= sizes.data() + sizes.size()) return std::nullopt;
   WarmStart warm;
   Candidate candidate = judge_on_shelf(context, size, warm);
   if (!candidate.passes) return std::nullopt;
@@ -52,7 +54,8 @@ std::string alone_words(const circuit::Circuit& circuit, double cap_a) {
 }
 
 std::optional<Fix> carry_less_fix(const circuit::Circuit& circuit, const tables::Conductor& size) {
-  const Demand demand(circuit);
+  const circuit::Circuit counted = with_long_starts(circuit);
+  const Demand demand(counted);
   const auto with_cap = [&](long steps) {
     circuit::Circuit changed = circuit;
     changed.at_most_at_once = units::Amperes(static_cast<double>(steps) * kCurrentStepA);

@@ -26,7 +26,7 @@ bool fuse_protects(const Context& context, const Candidate& choice) {
     const units::Amperes fuse = zone == kBranchZone ? *choice.fuse : context.zones.all[zone].protection.rating;
     if (ceiling.least == nullptr || fuse > ceiling.most()) return false;
   }
-  return choice.fuse->number() * (1.0 + 1e-8) >= context.fuse_margin * choice.design_current.number();
+  return choice.fuse->number() * (1.0 + 1e-8) >= context.fuse_need(choice.design_current).number();
 }
 
 // A ladder tells of the other outlets only a bound; of what is recommended every outlet is told.
@@ -113,22 +113,6 @@ void tell_nothing_fits(Answer& answer) {
     why += ", and " + answer.ladder[next].judgements[static_cast<std::size_t>(Criterion::fit)].sentence;
   }
   answer.headline = "No size fits: " + why;
-}
-
-}  // namespace
-
-namespace {
-
-// Where every run keeps the wire that it has, there is nothing to choose: that wire is judged, the
-// thinnest of it standing for all.
-std::span<const tables::Conductor> sizes_to_judge(const circuit::Circuit& circuit) {
-  const tables::Conductor* thinnest = nullptr;
-  for (const circuit::Outlet& outlet : circuit.outlets) {
-    if (!outlet.run.size) return tables::conductors(circuit.wiring.gauge);
-    const tables::Conductor* there = tables::conductor_by_id(*outlet.run.size);
-    if (thinnest == nullptr || there->area < thinnest->area) thinnest = there;
-  }
-  return {thinnest, 1};
 }
 
 }  // namespace
