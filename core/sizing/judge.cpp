@@ -218,19 +218,18 @@ Candidate judge_on_shelf(const Context& context, const tables::Conductor& size, 
       std::find(shelf.missing_sizes.begin(), shelf.missing_sizes.end(), size.id) != shelf.missing_sizes.end();
   Candidate candidate = judge_with(context, size, std::nullopt, warm, Detail::judged);
   candidate.on_shelf = !size_missing;
-  if (!candidate.passes || shelf.missing_fuses_a.empty()) return candidate;
-  // The shop lacks that fuse: the next standard one up, while every limit holds.
-  for (auto next = standard_fuse(context.family, *candidate.fuse, shelf.missing_fuses_a);;
-       next = standard_fuse(context.family, *next + units::Amperes(1e-6), shelf.missing_fuses_a)) {
-    if (next == candidate.fuse) return candidate;
-    if (!next) break;
-    Candidate other = judge_with(context, size, next, warm, Detail::judged);
-    if (!other.fuse) break;
-    if (!other.passes) continue;
-    other.on_shelf = !size_missing;
-    return other;
+  if (!candidate.fuse || shelf.missing_fuses_a.empty()) return candidate;
+  // The smallest that the shop has, and no larger one: a fuse is never raised for some volts.
+  const auto there = standard_fuse(context.family, *candidate.fuse, shelf.missing_fuses_a);
+  if (there == candidate.fuse) return candidate;
+  if (there) {
+    Candidate other = judge_with(context, size, there, warm, Detail::judged);
+    if (other.passes) {
+      other.on_shelf = !size_missing;
+      return other;
+    }
   }
-  candidate.on_shelf = false;
+  candidate.on_shelf = candidate.on_shelf && !candidate.passes;
   return candidate;
 }
 

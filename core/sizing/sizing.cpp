@@ -92,6 +92,18 @@ const Candidate& nearest(const Answer& answer) {
   return *best;
 }
 
+// Does the next thicker wire come nearer to meeting what this one fails?
+bool thicker_helps(const Candidate& now, const Candidate& thicker) {
+  const std::size_t failed = static_cast<std::size_t>(now.first_failure()->criterion);
+  const Judgement& here = now.judgements[failed];
+  const Judgement& there = thicker.judgements[failed];
+  if (there.passes) return true;
+  const bool more_is_better =
+      here.criterion == Criterion::device_minimum || here.criterion == Criterion::mechanical_minimum;
+  const auto excess = [&](const Judgement& j) { return more_is_better ? j.limit - j.value : j.value - j.limit; };
+  return excess(there) < excess(here) - 1e-9;
+}
+
 void tell_nothing_fits(Answer& answer) {
   if (answer.best_ignoring_shelf) {
     const Candidate& best = answer.ladder[*answer.best_ignoring_shelf];
@@ -107,8 +119,9 @@ void tell_nothing_fits(Answer& answer) {
   const Candidate& best = nearest(answer);
   std::string why = best.first_failure()->sentence;
   const auto next = static_cast<std::size_t>(&best - answer.ladder.data()) + 1;
-  if (!fails(best, Criterion::fit) && next < answer.ladder.size() && fails(answer.ladder[next], Criterion::fit)) {
-    // What more copper would need: both halves of the reason in one sentence.
+  if (!fails(best, Criterion::fit) && next < answer.ladder.size() && fails(answer.ladder[next], Criterion::fit) &&
+      thicker_helps(best, answer.ladder[next])) {
+    // More copper would help, and the parts do not take it: one reason, in both its halves.
     if (why.ends_with('.')) why.pop_back();
     why += ", and " + answer.ladder[next].judgements[static_cast<std::size_t>(Criterion::fit)].sentence;
   }

@@ -110,6 +110,39 @@ TEST_CASE("a start of minutes is a load, one of under a second is none") {
   CHECK(on(*heavy.choice(), Criterion::inrush).passes);
 }
 
+// Common practice, no source.
+TEST_CASE("a larger fuse is never taken for millivolts, and is offered where it would do") {
+  Circuit light = one_outlet(3.0, 1.0);   // 1.25 x 3 = 3.75 A: 4 A, which alone loses about 0.09 V
+  const tables::Conductor& size = wire("14awg");
+  const auto drop_with = [&](double fuse_a) {
+    return sizing::judge(light, size, units::Amperes(fuse_a)).worst_drop_fraction;
+  };
+  light.drop_limit = 0.5 * (drop_with(4.0) + drop_with(5.0));   // met with 5 A and not with 4 A
+  const Candidate now = sizing::judge(light, size);
+  CHECK_FALSE(now.passes);
+  CHECK(now.fuse == units::Amperes(4.0));
+  const sizing::Fixes offered = sizing::fixes(light, size);
+  const auto larger = std::find_if(offered.fixes.begin(), offered.fixes.end(),
+                                   [](const sizing::Fix& fix) { return fix.kind == sizing::FixKind::larger_fuse; });
+  REQUIRE(larger != offered.fixes.end());
+  CHECK(larger->value == 5.0);
+  const Answer fixed = sizing::size_circuit(larger->result.front());
+  REQUIRE(fixed.choice() != nullptr);
+  CHECK(fixed.choice()->size == &size);
+  CHECK(fixed.choice()->fuse == units::Amperes(5.0));
+}
+
+TEST_CASE("when nothing fits, one cause is told: thicker wire is named only where it would help") {
+  Circuit made = one_outlet(30.0, 1.0);   // asks for 40 A, more than the clamp for 6 mm2 carries
+  const Answer by_part = sizing::size_circuit(made);
+  REQUIRE(by_part.verdict == Verdict::none_fits);
+  CHECK(by_part.headline.find("does not fit") == std::string::npos);
+  made = one_outlet(10.0, 40.0);          // volts: thicker would do, and the clamp does not take it
+  const Answer by_volts = sizing::size_circuit(made);
+  REQUIRE(by_volts.verdict == Verdict::none_fits);
+  CHECK(by_volts.headline.find("does not fit") != std::string::npos);
+}
+
 // 33 CFR 183.455: each conductor is protected by the device it starts at.
 TEST_CASE("a short beyond a fuse in the line is that fuse's to end") {
   Circuit made = one_outlet(3.0, 6.0);
