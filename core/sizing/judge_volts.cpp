@@ -87,53 +87,102 @@ Judgement judge_device_minimum(const Judging& judging, const std::vector<double>
   return result;
 }
 
-Judgement judge_far_short(const Judging& judging, const network::Fitted& fitted) {
+namespace {
+
+// "15 A fuse" of the branch, "5 A in-line fuse to B", "10 A breaker to C".
+std::string zone_fuse_text(const Context& context, std::size_t zone, const ZoneFuse& fuse) {
+  if (zone == kBranchZone) return fuse_text(*fuse.rating);
+  return units::amperes_text(*fuse.rating) + (fuse.breaker ? " breaker to " : " in-line fuse to ") +
+         outlet_text(*context.zones.all[zone].begins_at);
+}
+
+}  // namespace
+
+Judgement judge_far_short(const Judging& judging, const FarShorts& shorts) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::far_short, Measure::seconds, &far_short_citation());
   result.limit = kShortOpensWithin.number();
-  const FarShort far = far_short(context, fitted);
-  result.at = context.circuit.outlets[far.outlet].id;
-  if (!judging.fuse) {
-    result.sentence = "There is no fuse to open in a short.";
-    return result;
+  result.passes = true;
+  result.sentence = "There is no fuse to open in a short.";
+  bool told = false;
+  for (std::size_t zone = 0; zone < shorts.size(); ++zone) {
+    const ZoneFuse fuse = zone_fuse(context, zone, judging.fuse);
+    if (!fuse.rating) result.passes = false;
+    if (!shorts[zone] || !fuse.rating) continue;
+    const auto opens = tables::opens_within(fuse.family, *fuse.rating, shorts[zone]->current);
+    const bool passes = opens && *opens <= kShortOpensWithin;
+    if (told && (!result.passes || (passes && opens->number() <= result.value))) continue;
+    told = true;
+    result.passes = result.passes && passes;
+    result.value = opens ? opens->number() : 0.0;
+    result.at = context.circuit.outlets[shorts[zone]->outlet].id;
+    const std::string title = zone_fuse_text(context, zone, fuse);
+    result.sentence = "A short at " + outlet_text(shorts[zone]->outlet) + " draws at least " +
+                      units::amperes_text(shorts[zone]->current) + " through " + size_text(judging.size);
+    if (!opens) {
+      result.sentence += "; at that a " + title + " need not open.";
+    } else {
+      result.sentence += "; a " + title + " opens within " + units::seconds_text(*opens) +
+                         (passes ? "." : ", the limit is " + units::seconds_text(kShortOpensWithin) + ".");
+    }
   }
-  const auto opens = tables::opens_within(context.family, *judging.fuse, far.current);
-  const std::string current = "A short at " + outlet_text(far.outlet) + " draws at least " +
-                              units::amperes_text(far.current) + " through " + size_text(judging.size);
-  if (!opens) {
-    result.sentence = current + "; at that a " + fuse_text(*judging.fuse) + " need not open.";
-    return result;
-  }
-  result.value = opens->number();
-  result.passes = *opens <= kShortOpensWithin;
-  result.sentence = current + "; a " + fuse_text(*judging.fuse) + " opens within " + units::seconds_text(*opens) +
-                    (result.passes ? "." : ", the limit is " + units::seconds_text(kShortOpensWithin) + ".");
   return result;
 }
 
-Judgement judge_withstand(const Judging& judging, const network::Fitted& fitted) {
+namespace {
+
+// The wire of a zone that stands the least heat.
+struct Weakest {
+  const tables::Conductor* wire = nullptr;
+  units::AmpereSquaredSeconds stands{0.0};
+};
+Weakest weakest_wire(const Judging& judging, const Zone& zone) {
+  const Context& context = judging.context;
+  const units::Celsius insulation = context.circuit.wiring.around.insulation;
+  Weakest weakest;
+  const auto meet = [&](const tables::Conductor& wire, tables::WireMetal metal) {
+    const units::AmpereSquaredSeconds stands = withstands(wire, insulation, metal);
+    if (weakest.wire == nullptr || stands < weakest.stands) weakest = {&wire, stands};
+  };
+  for (const std::size_t i : zone.outlets) {
+    const circuit::Outlet& outlet = context.circuit.outlets[i];
+    const tables::Conductor* there = outlet.run.size ? tables::conductor_by_id(*outlet.run.size) : nullptr;
+    meet(there != nullptr ? *there : judging.size, outlet.run.metal);
+    const bool tailed = outlet.point == circuit::PointKind::outlet && there == nullptr && judging.tail != nullptr;
+    if (tailed) meet(*judging.tail, tables::WireMetal::copper);
+  }
+  return weakest;
+}
+
+}  // namespace
+
+Judgement judge_withstand(const Judging& judging, const FarShorts& shorts) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::withstand, Measure::ampere_squared_seconds, &withstand_citation());
-  const units::Celsius insulation = context.circuit.wiring.around.insulation;
-  const tables::Conductor& thinnest =
-      judging.tail != nullptr && judging.tail->area < judging.size.area ? *judging.tail : judging.size;
-  const units::AmpereSquaredSeconds stands = withstands(thinnest, insulation);
-  result.limit = stands.number();
-  if (!judging.fuse) {
-    result.sentence = "There is no fuse to end a short.";
-    return result;
+  result.passes = true;
+  result.sentence = "There is no fuse to end a short.";
+  double worst = 0.0;
+  for (std::size_t zone = 0; zone < shorts.size(); ++zone) {
+    const ZoneFuse fuse = zone_fuse(context, zone, judging.fuse);
+    if (!fuse.rating) result.passes = false;
+    if (!shorts[zone] || !fuse.rating) continue;
+    const Weakest weakest = weakest_wire(judging, context.zones.all[zone]);
+    const auto through = let_through(fuse.family, *fuse.rating, shorts[zone]->current);
+    const bool passes = through && *through <= weakest.stands;
+    const double share = through ? *through / weakest.stands : 0.0;
+    if (worst > 0.0 && passes && (!result.passes || share <= worst)) continue;
+    worst = std::max(share, 1e-12);
+    result.passes = result.passes && passes;
+    result.limit = weakest.stands.number();
+    result.value = through ? through->number() : 0.0;
+    const std::string title = zone_fuse_text(context, zone, fuse);
+    result.sentence = through ? "In a short the " + title + " may let through " + units::number_text(through->number(), 2) +
+                                    " A²s; " + size_text(*weakest.wire) + " stands " +
+                                    units::number_text(weakest.stands.number(), 2) + " A²s."
+                              : "A " + title + " need not open in a short, so " + size_text(*weakest.wire) +
+                                    " has no end to its heating.";
+    if (!passes) break;
   }
-  const auto through = let_through(context.family, *judging.fuse, far_short(context, fitted).current);
-  if (!through) {
-    result.sentence = "A " + fuse_text(*judging.fuse) + " need not open in a short, so " + size_text(thinnest) +
-                      " has no end to its heating.";
-    return result;
-  }
-  result.value = through->number();
-  result.passes = *through <= stands;
-  result.sentence = "In a short the " + fuse_text(*judging.fuse) + " may let through " +
-                    units::number_text(through->number(), 2) + " A²s; " + size_text(thinnest) + " stands " +
-                    units::number_text(stands.number(), 2) + " A²s.";
   return result;
 }
 

@@ -210,28 +210,31 @@ const tables::Conductor* choose_tail(const Context& context, const tables::Condu
   return largest;
 }
 
-FarShort far_short(const Context& context, const network::Fitted& fitted) {
+std::vector<std::optional<FarShort>> far_shorts(const Context& context, const network::Fitted& fitted) {
   // Resistance grows with temperature in the ratio of resistance_at(), so the hot wire needs a
   // circuit of its own only in that one field.
   circuit::Circuit hot = context.circuit;
   const units::Celsius rating = hot.wiring.around.insulation;
   if (hot.wiring.wire_temperature < rating) hot.wiring.wire_temperature = rating;
   const network::Tree tree = network::tree_of(hot, fitted, network::BatteryState::low);
-  FarShort result;
-  double most_ohm = 0.0;
+  std::vector<std::optional<FarShort>> least(context.zones.all.size());
   std::vector<double> to_point(tree.points.size());
   for (std::size_t i = 0; i < to_point.size(); ++i) {
     const network::TreePoint& point = tree.points[i];
     to_point[i] = point.parent == network::kNoPoint ? tree.source_ohm + tree.supply_ohm : to_point[point.parent];
     to_point[i] += point.path_ohm;
-    const double whole = to_point[i] + point.tail_ohm;
-    if (whole > most_ohm) {
-      most_ohm = whole;
-      result.outlet = point.outlet;
-    }
+    const FarShort here{point.outlet, units::Amperes(tree.emf_v / (to_point[i] + point.tail_ohm))};
+    std::optional<FarShort>& far = least[context.zones.of_outlet[point.outlet]];
+    if (!far || here.current < far->current) far = here;
   }
-  result.current = units::Amperes(tree.emf_v / most_ohm);
-  return result;
+  return least;
+}
+
+ZoneFuse zone_fuse(const Context& context, std::size_t zone, std::optional<units::Amperes> branch_fuse) {
+  const Zone& here = context.zones.all[zone];
+  if (!here.begins_at) return {context.family, branch_fuse, false};
+  const bool breaker = here.protection.kind == circuit::InLineKind::breaker;
+  return {breaker ? tables::fuse_family(tables::FuseFamilyId::breaker) : context.family, here.protection.rating, breaker};
 }
 
 std::optional<units::AmpereSquaredSeconds> let_through(const tables::FuseFamily& family, units::Amperes rating,
@@ -257,8 +260,10 @@ std::optional<units::AmpereSquaredSeconds> let_through(const tables::FuseFamily&
   return units::AmpereSquaredSeconds(std::max(most, heat(held->multiple, *held)));
 }
 
-units::AmpereSquaredSeconds withstands(const tables::Conductor& size, units::Celsius insulation) {
-  const double k = tables::adiabatic_k(insulation, short_time_temperature(insulation));
+units::AmpereSquaredSeconds withstands(const tables::Conductor& size, units::Celsius insulation,
+                                       tables::WireMetal metal) {
+  const double k = tables::adiabatic_k(insulation, short_time_temperature(insulation)) *
+                   tables::wire_metal(metal).withstand_factor;
   const double ks = k * size.area.number();
   return units::AmpereSquaredSeconds(ks * ks);
 }
