@@ -214,8 +214,10 @@ Candidate judge_with(const Context& context, const tables::Conductor& size, std:
 
 Candidate judge_on_shelf(const Context& context, const tables::Conductor& size, WarmStart& warm) {
   const circuit::Shelf& shelf = context.circuit.shelf;
-  const bool size_missing =
-      std::find(shelf.missing_sizes.begin(), shelf.missing_sizes.end(), size.id) != shelf.missing_sizes.end();
+  const auto& zones = context.zones.all;
+  const bool any_new = std::any_of(zones.begin(), zones.end(), [](const Zone& zone) { return zone.has_open_runs; });
+  const bool size_missing = any_new && std::find(shelf.missing_sizes.begin(), shelf.missing_sizes.end(), size.id) !=
+                                           shelf.missing_sizes.end();
   Candidate candidate = judge_with(context, size, std::nullopt, warm, Detail::judged);
   candidate.on_shelf = !size_missing;
   if (!candidate.fuse || shelf.missing_fuses_a.empty()) return candidate;

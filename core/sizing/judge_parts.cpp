@@ -58,16 +58,21 @@ Judgement judgement(Criterion criterion, Measure measure, const tables::Citation
   return made;
 }
 
-// No run behind the branch fuse itself is for sizing to choose; its wire is held with the fuse.
+// No run behind the branch fuse itself is for sizing to choose; its wire is held with the fuse. Where every run from
+// the block begins with a fuse of its own, the branch fuse has no wire behind it at all.
 Judgement only_wire_that_is_there(const Judging& judging) {
   Judgement result = judgement(Criterion::ampacity, Measure::amperes, &fuse_ceiling_citation());
   result.value = judging.design.number();
+  result.limit = judging.design.number();
+  result.passes = true;
+  result.sentence = "Each run begins with a fuse of its own.";
   for (const LinkRating& link : judging.ceiling.links) {
-    if (link.link == Link::wire_there) result.limit = link.most.number();
+    if (link.link != Link::wire_there) continue;
+    result.limit = link.most.number();
+    result.passes = judging.design <= link.most;
+    result.sentence = "The wire that is there carries " + amperes_text(link.most) + "; " + current_text(judging.design) +
+                      " may flow.";
   }
-  result.passes = judging.design.number() <= result.limit;
-  result.sentence = "The wire that is there carries " + amperes_text(units::Amperes(result.limit)) + "; " +
-                    current_text(judging.design) + " may flow.";
   return result;
 }
 
@@ -193,6 +198,11 @@ struct Misfit {
 
 std::optional<Misfit> clamp_misfit(const Judging& judging) {
   const Context& context = judging.context;
+  const auto& outlets = context.circuit.outlets;
+  const bool any_new = std::any_of(outlets.begin(), outlets.end(), [](const circuit::Outlet& outlet) {
+    return outlet.fed_from == circuit::kBlock && !outlet.run.size;   // wire that is there is in its clamp
+  });
+  if (!any_new) return std::nullopt;
   const bool ferrule = context.circuit.wiring.ferrule;
   const units::SquareMillimetres area = judging.size.area;
   if (tables::part_accepts(context.clamp, area, ferrule)) return std::nullopt;
@@ -210,8 +220,14 @@ std::optional<Misfit> splice_misfit(const Judging& judging) {
   const tables::Part& splice = judging.context.splice;
   const units::SquareMillimetres area = judging.size.area;
   const auto& outlets = judging.context.circuit.outlets;
-  const bool any_splice = std::any_of(outlets.begin(), outlets.end(), [](const circuit::Outlet& outlet) {
+  const auto spliced = [](const circuit::Outlet& outlet) {
     return outlet.joint == circuit::Joint::splice || outlet.point != circuit::PointKind::outlet;
+  };
+  // A splice holds the run to its outlet and those that go on from it; wire that is there is in already.
+  const bool any_splice = std::any_of(outlets.begin(), outlets.end(), [&](const circuit::Outlet& outlet) {
+    if (outlet.run.size) return false;
+    const circuit::Outlet* from = circuit::find_outlet(judging.context.circuit, outlet.fed_from);
+    return spliced(outlet) || (from != nullptr && spliced(*from));
   });
   if (!any_splice) return std::nullopt;
   if (tables::part_accepts(splice, area, false)) return std::nullopt;
@@ -221,10 +237,10 @@ std::optional<Misfit> splice_misfit(const Judging& judging) {
 
 std::optional<Misfit> terminal_misfit(const Judging& judging) {
   const Context& context = judging.context;
-  const units::SquareMillimetres area = judging.tail != nullptr ? judging.tail->area : judging.size.area;
   for (std::size_t i = 0; i < context.terminals.size(); ++i) {
     const circuit::Outlet& outlet = context.circuit.outlets[i];
     if (outlet.point != circuit::PointKind::outlet || outlet.run.size) continue;   // that wire is in already
+    const units::SquareMillimetres area = wire_at_terminal(outlet, judging.size, judging.tail).area;
     const tables::Part& terminal = *context.terminals[i];
     if (tables::part_accepts(terminal, area, false)) continue;
     return Misfit{"terminal at " + outlet_text(i), area,
@@ -281,9 +297,10 @@ Judgement judge_mechanical_minimum(const Judging& judging) {
   result.value = thinnest.area.number();
   result.limit = minimum.area.number();
   result.passes = thinnest.area >= minimum.area;
-  const std::string allowed = judging.size.system == tables::GaugeSystem::awg
-                                  ? (minimum.area > units::SquareMillimetres(1.0) ? "16 AWG" : "18 AWG")
-                                  : units::area_text(minimum.area);
+  const bool one_square = minimum.area > units::SquareMillimetres(1.0);
+  std::string allowed = units::area_text(minimum.area);
+  if (judging.size.system == tables::GaugeSystem::awg) allowed = one_square ? "16 AWG" : "18 AWG";
+  if (judging.size.system == tables::GaugeSystem::sae && !one_square) allowed = "18 SAE";
   result.sentence = size_text(thinnest) + (result.passes ? " is thick enough: single wires here are " : " is too thin: single wires here are ") +
                     allowed + " or thicker.";
   return result;

@@ -4,6 +4,7 @@
 #include "sizing/judgements.h"
 #include "sizing/rules.h"
 #include "sizing/words.h"
+#include "tables/wire_metal.h"
 #include "units/format.h"
 
 namespace sizing {

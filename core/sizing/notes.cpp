@@ -72,6 +72,11 @@ void note_supply(const Context& context, const Candidate& choice, std::vector<st
     notes.push_back("In a short near the block either the circuit's " + fuse_text(*choice.fuse) + " or the main fuse, " +
                     units::amperes_text(supply.main_fuse) + ", may open first.");
   }
+  if (context.charging > main.rated_voltage) {
+    notes.push_back("The main fuse, a " + without_capital(main.name) + ", is made for up to " +
+                    units::volts_text(main.rated_voltage) + "; this system reaches " + units::volts_text(context.charging) +
+                    ". Take a kind that is marked for it.");
+  }
   if (supply.main_fuse_distance > kMainFuseWithin && supply.feeder_run > units::Metres(0.0)) {
     notes.push_back("The main fuse sits " + units::length_text(supply.main_fuse_distance, units::Preference::metric) +
                     " from the battery: that piece is not protected. Within 0.18 m is the strictest rule.");

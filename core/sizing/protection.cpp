@@ -49,9 +49,8 @@ class Ceiling {
         wire(Link::wire, size_, own, std::nullopt);
         if (!plain && own.value && into_.wire.value && own.value->derated < into_.wire.value->derated) into_.wire = own;
       }
-      const tables::Conductor& at_outlet = there != nullptr ? *there : tail_;
-      const bool tailed = circuit.outlets[i].point == circuit::PointKind::outlet && &at_outlet != &size_ &&
-                          there == nullptr;
+      const bool tailed = circuit.outlets[i].point == circuit::PointKind::outlet && there == nullptr &&
+                          circuit.outlets[i].joint == circuit::Joint::splice && &tail_ != &size_;
       if (tailed) wire(Link::tail, tail_, run_ampacity(circuit, tail_, tables::WireMetal::copper, false), std::nullopt);
     }
   }
@@ -62,23 +61,29 @@ class Ceiling {
       const circuit::Outlet& outlet = circuit.outlets[i];
       const tables::Conductor* there = outlet.run.size ? tables::conductor_by_id(*outlet.run.size) : nullptr;
       const tables::Conductor& run = there != nullptr ? *there : size_;
-      const tables::Conductor& tail = there != nullptr ? *there : tail_;
+      const tables::Conductor& at_terminal = wire_at_terminal(outlet, size_, &tail_);
       if (outlet.joint == circuit::Joint::splice || outlet.point != circuit::PointKind::outlet) {
         add({Link::splice, tables::part_rating_with(context_.splice, run.area), std::nullopt, context_.splice.citation});
       }
       in_line(outlet, i, zone_index);
       if (outlet.point != circuit::PointKind::outlet) continue;
-      add({Link::terminal, tables::part_rating_with(*context_.terminals[i], tail.area), i, context_.terminals[i]->citation});
+      add({Link::terminal, tables::part_rating_with(*context_.terminals[i], at_terminal.area), i, context_.terminals[i]->citation});
       // An outlet that limits itself, and what is wired in, carry their own load and no more.
       if (context_.limits_itself(i)) continue;
       add({Link::outlet, outlet.rating.value_or(context_.sockets[i]->rated), i, context_.sockets[i]->citation});
     }
   }
 
+  // A push-on tab carries by the wire crimped to it: the thinnest of those that leave the block counts.
   void clamp() {
-    const circuit::Wiring& wiring = context_.circuit.wiring;
-    const units::Amperes marked = wiring.clamp_rating.value_or(tables::part_rating_with(context_.clamp, size_.area));
-    add({Link::clamp, marked, std::nullopt, context_.clamp.citation});
+    const circuit::Circuit& circuit = context_.circuit;
+    const std::optional<units::Amperes>& marked = circuit.wiring.clamp_rating;
+    for (const circuit::Outlet& outlet : circuit.outlets) {
+      if (outlet.fed_from != circuit::kBlock) continue;
+      const tables::Conductor& wire = outlet.run.size ? *tables::conductor_by_id(*outlet.run.size) : size_;
+      add({Link::clamp, marked.value_or(tables::part_rating_with(context_.clamp, wire.area)), std::nullopt,
+           context_.clamp.citation});
+    }
   }
 
   void finish() {
@@ -196,7 +201,8 @@ const tables::Conductor* choose_tail(const Context& context, const tables::Condu
   const auto all_take = [&](const tables::Conductor& wire) {
     for (std::size_t i = 0; i < context.terminals.size(); ++i) {
       const circuit::Outlet& outlet = context.circuit.outlets[i];
-      const bool open = outlet.point == circuit::PointKind::outlet && !outlet.run.size;
+      const bool open = outlet.point == circuit::PointKind::outlet && !outlet.run.size &&
+                        outlet.joint == circuit::Joint::splice;
       if (open && !tables::part_accepts(*context.terminals[i], wire.area, false)) return false;
     }
     return true;
@@ -208,6 +214,12 @@ const tables::Conductor* choose_tail(const Context& context, const tables::Condu
   }
   if (all_take(size)) return &size;
   return largest;
+}
+
+const tables::Conductor& wire_at_terminal(const circuit::Outlet& outlet, const tables::Conductor& size,
+                                          const tables::Conductor* tail) {
+  if (outlet.run.size) return *tables::conductor_by_id(*outlet.run.size);
+  return outlet.joint == circuit::Joint::splice && tail != nullptr ? *tail : size;
 }
 
 std::vector<std::optional<FarShort>> far_shorts(const Context& context, const network::Fitted& fitted) {

@@ -43,9 +43,12 @@ std::string chain_text(const Context& context, const FuseCeiling& ceiling);// "w
 std::optional<units::Amperes> standard_fuse(const tables::FuseFamily& family, units::Amperes least,
                                             const std::vector<double>& missing = {});
 
-// Tail: the run's own size where every terminal takes it, else the largest smaller one that all
+// Tail: the run's own size where every terminal behind a splice takes it, else the largest smaller one that all
 // take and the splice too; nullptr when there is none.
 const tables::Conductor* choose_tail(const Context& context, const tables::Conductor& size);
+// What goes into an outlet's terminals: the wire that is there, the run itself where it is not spliced, else the tail.
+const tables::Conductor& wire_at_terminal(const circuit::Outlet& outlet, const tables::Conductor& size,
+                                          const tables::Conductor* tail);
 
 struct FarShort {
   std::size_t outlet = 0;

@@ -67,18 +67,21 @@ constexpr std::array<const Citation*, 14> kAll{
 struct MinimumRow {
   circuit::Setting setting;
   tables::GaugeSystem gauge;
-  double area_mm2;  // a little below 16 AWG's 1.31 and 18 AWG's 0.82, so that those pass
+  double area_mm2;  // a little below 16 AWG's 1.31, 18 AWG's 0.82 and 18 SAE's 0.779, so that those pass
   const Citation* citation;
 };
-constexpr std::array<MinimumRow, 8> kMinimum{{
+constexpr std::array<MinimumRow, 11> kMinimum{{
     {circuit::Setting::van, tables::GaugeSystem::awg, 0.82, &kVehicleCitation},
     {circuit::Setting::van, tables::GaugeSystem::metric, 0.75, &kVehicleCitation},
+    {circuit::Setting::van, tables::GaugeSystem::sae, 0.77, &kVehicleCitation},
     {circuit::Setting::trailer, tables::GaugeSystem::awg, 0.82, &kVehicleCitation},
     {circuit::Setting::trailer, tables::GaugeSystem::metric, 0.75, &kVehicleCitation},
+    {circuit::Setting::trailer, tables::GaugeSystem::sae, 0.77, &kVehicleCitation},
     {circuit::Setting::boat, tables::GaugeSystem::awg, 1.30, &kBoatAwgCitation},
     {circuit::Setting::boat, tables::GaugeSystem::metric, 1.0, &kBoatMetricCitation},
     {circuit::Setting::fixed, tables::GaugeSystem::awg, 0.82, &kFixedCitation},
     {circuit::Setting::fixed, tables::GaugeSystem::metric, 0.75, &kFixedCitation},
+    {circuit::Setting::fixed, tables::GaugeSystem::sae, 0.77, &kFixedCitation},
 }};
 
 }  // namespace

@@ -87,7 +87,7 @@ void check_wire(const Circuit& circuit, const Candidate& choice, Findings& findi
     const std::string run = outlet.run.size ? *outlet.run.size : std::string(choice.size->id);
     const std::string tail = outlet.run.size ? run : std::string(choice.tail->id);
     check_conductor(circuit, choice, run, {outlet.run.metal, outlet.run.two_core}, fuses[i], findings);
-    check_conductor(circuit, choice, tail, {}, fuses[i], findings);
+    if (outlet.joint == circuit::Joint::splice) check_conductor(circuit, choice, tail, {}, fuses[i], findings);
   }
 }
 
@@ -100,8 +100,13 @@ void check_parts(const Circuit& circuit, const Candidate& choice, Findings& find
                     name_of(circuit, choice, std::string("wire does not go into the ") + what));
   };
   const tables::Part& clamp = *tables::part_by_key(wiring.clamp_part);
-  findings.expect(*choice.fuse <= wiring.clamp_rating.value_or(clamp.rated), name_of(circuit, choice, "fuse above the clamp"));
-  takes(clamp, choice.size->area, wiring.ferrule, "clamp");
+  for (const circuit::Outlet& outlet : circuit.outlets) {
+    if (outlet.fed_from != circuit::kBlock) continue;
+    const tables::Conductor& wire = outlet.run.size ? *tables::conductor_by_id(*outlet.run.size) : *choice.size;
+    findings.expect(*choice.fuse <= wiring.clamp_rating.value_or(tables::part_rating_with(clamp, wire.area)),
+                    name_of(circuit, choice, "fuse above the clamp"));
+    if (!outlet.run.size) takes(clamp, wire.area, wiring.ferrule, "clamp");   // else it is in already
+  }
   const std::vector<double> fuses = fuses_before(circuit, choice);
   for (std::size_t i = 0; i < circuit.outlets.size(); ++i) {
     const circuit::Outlet& outlet = circuit.outlets[i];
@@ -113,8 +118,9 @@ void check_parts(const Circuit& circuit, const Candidate& choice, Findings& find
       takes(splice, choice.tail->area, false, "splice (tail)");
     }
     const tables::Part& terminal = *tables::part_by_key(outlet.terminal_part);
-    takes(terminal, choice.tail->area, false, "terminal");
-    findings.expect(fuses[i] <= tables::part_rating_with(terminal, choice.tail->area).number(),
+    const tables::Conductor& goes_in = outlet.joint == circuit::Joint::splice ? *choice.tail : *choice.size;
+    takes(terminal, goes_in.area, false, "terminal");
+    findings.expect(fuses[i] <= tables::part_rating_with(terminal, goes_in.area).number(),
                     name_of(circuit, choice, "fuse above what a terminal carries with that wire"));
     const tables::Part& socket = *tables::part_by_key(outlet.outlet_part);
     if (socket.limits_itself || socket.wired_in) continue;
@@ -126,6 +132,10 @@ void check_parts(const Circuit& circuit, const Candidate& choice, Findings& find
   }
 }
 
+bool any_to_choose(const Circuit& circuit) {
+  return std::any_of(circuit.outlets.begin(), circuit.outlets.end(), [](const auto& outlet) { return !outlet.run.size; });
+}
+
 void check_fuse_is_standard(const Circuit& circuit, const Candidate& choice, Findings& findings) {
   const auto ratings = tables::fuse_family(circuit.wiring.fuse_family).ratings_a;
   findings.expect(std::find(ratings.begin(), ratings.end(), choice.fuse->number()) != ratings.end(),
@@ -134,7 +144,7 @@ void check_fuse_is_standard(const Circuit& circuit, const Candidate& choice, Fin
   findings.expect(std::find(missing.begin(), missing.end(), choice.fuse->number()) == missing.end(),
                   name_of(circuit, choice, "a fuse that the shop has not"));
   const auto& sizes = circuit.shelf.missing_sizes;
-  findings.expect(std::find(sizes.begin(), sizes.end(), choice.size->id) == sizes.end(),
+  findings.expect(!any_to_choose(circuit) || std::find(sizes.begin(), sizes.end(), choice.size->id) == sizes.end(),
                   name_of(circuit, choice, "a size that the shop has not"));
 }
 
@@ -295,6 +305,7 @@ void check_fixes(const Circuit& circuit, const Answer& answer, Findings& finding
       findings.expect(again.verdict == Verdict::fits,
                       "the fix \"" + fix.title + "\" gives no answer: " + again.headline);
       if (fix.kind == sizing::FixKind::next_size || again.verdict != Verdict::fits) continue;
+      if (!any_to_choose(fixed)) continue;   // all its wire is there
       const auto same = std::find_if(again.ladder.begin(), again.ladder.end(),
                                      [&](const Candidate& c) { return c.size == in_hand; });
       findings.expect(same != again.ladder.end() && same->passes,
