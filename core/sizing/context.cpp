@@ -76,7 +76,7 @@ Context::Context(const circuit::Circuit& valid_circuit)
 units::Amperes Context::fuse_need(units::Amperes most) const {
   const double rated_a = demand.cap_a;
   const double added_a = std::max((kFuseMargin - 1.0) * rated_a, most.number() - rated_a);
-  return units::Amperes(rated_a + lasting_share * added_a);
+  return units::Amperes(std::max(rated_a + lasting_share * added_a, most.number() / kFuseCarriesForLong));
 }
 
 bool Context::limits_itself(std::size_t outlet) const {

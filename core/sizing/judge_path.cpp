@@ -76,7 +76,8 @@ ZoneCurrent zone_current(const Context& context, const Zone& zone, const std::ve
     lasting_most_a = std::min(lasting_most_a, cap_a * largest_share);
   }
   const double added_a = std::max((kFuseMargin - 1.0) * lasting_a, lasting_most_a - lasting_a);
-  return {Amperes(rated_a), Amperes(most_a), Amperes(lasting_a), Amperes(lasting_most_a), Amperes(rated_a + added_a)};
+  const double design_a = std::max(rated_a + added_a, most_a / kFuseCarriesForLong);
+  return {Amperes(rated_a), Amperes(most_a), Amperes(lasting_a), Amperes(lasting_most_a), Amperes(design_a)};
 }
 
 Amperes start_peak(const Context& context, Amperes design, const circuit::Device& device) {

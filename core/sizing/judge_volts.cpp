@@ -90,42 +90,68 @@ Judgement judge_device_minimum(const Judging& judging, const std::vector<double>
 
 namespace {
 
-// "15 A fuse" of the branch, "5 A in-line fuse to B", "10 A breaker to C".
-std::string zone_fuse_text(const Context& context, std::size_t zone, const ZoneFuse& fuse) {
-  if (zone == kBranchZone) return fuse_text(*fuse.rating);
-  return units::amperes_text(*fuse.rating) + (fuse.breaker ? " breaker to " : " in-line fuse to ") +
-         outlet_text(*context.zones.all[zone].begins_at);
+// The first of these fuses to open; nullopt: none need open.
+struct Opens {
+  FuseBefore fuse;
+  units::Seconds within;
+};
+std::optional<Opens> first_to_open(const std::vector<FuseBefore>& fuses, Amperes current) {
+  std::optional<Opens> first;
+  for (const FuseBefore& fuse : fuses) {
+    const auto opens = tables::opens_within(*fuse.family, fuse.rating, current);
+    if (opens && (!first || *opens < first->within)) first = Opens{fuse, *opens};
+  }
+  return first;
+}
+
+// The least of what these fuses let through; nullopt: none need open.
+struct LetThrough {
+  FuseBefore fuse;
+  units::AmpereSquaredSeconds heat;
+};
+std::optional<LetThrough> least_let_through(const std::vector<FuseBefore>& fuses, Amperes current) {
+  std::optional<LetThrough> least;
+  for (const FuseBefore& fuse : fuses) {
+    const auto heat = let_through(*fuse.family, fuse.rating, current);
+    if (heat && (!least || *heat < least->heat)) least = LetThrough{fuse, *heat};
+  }
+  return least;
+}
+
+std::string protection_text(const FuseBefore& fuse) {
+  return fuse.family->resettable ? units::amperes_text(fuse.rating) + " breaker" : fuse_text(fuse.rating);
 }
 
 }  // namespace
 
+// A short at the far end of what each fuse protects ends in time, by that fuse or one before it.
 Judgement judge_far_short(const Judging& judging, const FarShorts& shorts) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::far_short, Measure::seconds, &far_short_citation());
   result.limit = kShortOpensWithin.number();
-  result.passes = true;
-  result.sentence = "There is no fuse to open in a short.";
-  bool told = false;
+  if (!judging.fuse) {
+    result.sentence = "There is no fuse to open in a short.";
+    return result;
+  }
   for (std::size_t zone = 0; zone < shorts.size(); ++zone) {
-    const ZoneFuse fuse = zone_fuse(context, zone, judging.fuse);
-    if (!fuse.rating) result.passes = false;
-    if (!shorts[zone] || !fuse.rating) continue;
-    const auto opens = tables::opens_within(fuse.family, *fuse.rating, shorts[zone]->current);
-    const bool passes = opens && *opens <= kShortOpensWithin;
-    if (told && (!result.passes || (passes && opens->number() <= result.value))) continue;
-    told = true;
-    result.passes = result.passes && passes;
-    result.value = opens ? opens->number() : 0.0;
-    result.at = context.circuit.outlets[shorts[zone]->outlet].id;
-    const std::string title = zone_fuse_text(context, zone, fuse);
-    result.sentence = "A short at " + outlet_text(shorts[zone]->outlet) + " draws at least " +
-                      units::amperes_text(shorts[zone]->current) + " through " + size_text(judging.size);
+    if (!shorts[zone]) continue;
+    const FarShort& far = *shorts[zone];
+    const auto fuses = fuses_before(context, zone, *judging.fuse);
+    const auto opens = first_to_open(fuses, far.current);
+    if (result.at && opens && opens->within.number() <= result.value) continue;
+    result.at = context.circuit.outlets[far.outlet].id;
+    const std::string current = "A short at " + outlet_text(far.outlet) + " draws at least " +
+                                units::amperes_text(far.current) + " through " + size_text(judging.size);
     if (!opens) {
-      result.sentence += "; at that a " + title + " need not open.";
-    } else {
-      result.sentence += "; a " + title + " opens within " + units::seconds_text(*opens) +
-                         (passes ? "." : ", the limit is " + units::seconds_text(kShortOpensWithin) + ".");
+      result.value = 0.0;
+      result.passes = false;
+      result.sentence = current + "; at that a " + protection_text(fuses.front()) + " need not open.";
+      return result;
     }
+    result.value = opens->within.number();
+    result.passes = opens->within <= kShortOpensWithin;
+    result.sentence = current + "; a " + protection_text(opens->fuse) + " opens within " + units::seconds_text(opens->within) +
+                      (result.passes ? "." : ", the limit is " + units::seconds_text(kShortOpensWithin) + ".");
   }
   return result;
 }
@@ -149,8 +175,7 @@ Weakest weakest_wire(const Judging& judging, const Zone& zone) {
     const circuit::Outlet& outlet = context.circuit.outlets[i];
     const tables::Conductor* there = outlet.run.size ? tables::conductor_by_id(*outlet.run.size) : nullptr;
     meet(there != nullptr ? *there : judging.size, outlet.run.metal);
-    const bool tailed = outlet.point == circuit::PointKind::outlet && there == nullptr && judging.tail != nullptr;
-    if (tailed) meet(*judging.tail, tables::WireMetal::copper);
+    if (outlet.point == circuit::PointKind::outlet) meet(wire_at_terminal(outlet, judging.size, judging.tail), tables::WireMetal::copper);
   }
   return weakest;
 }
@@ -160,29 +185,34 @@ Weakest weakest_wire(const Judging& judging, const Zone& zone) {
 Judgement judge_withstand(const Judging& judging, const FarShorts& shorts) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::withstand, Measure::ampere_squared_seconds, &withstand_citation());
-  result.passes = true;
-  result.sentence = "There is no fuse to end a short.";
-  double worst = 0.0;
+  if (!judging.fuse) {
+    result.limit = withstands(judging.size, context.circuit.wiring.around.insulation).number();
+    result.sentence = "There is no fuse to end a short.";
+    return result;
+  }
+  double share = -1.0;
   for (std::size_t zone = 0; zone < shorts.size(); ++zone) {
-    const ZoneFuse fuse = zone_fuse(context, zone, judging.fuse);
-    if (!fuse.rating) result.passes = false;
-    if (!shorts[zone] || !fuse.rating) continue;
+    if (!shorts[zone]) continue;
     const Weakest weakest = weakest_wire(judging, context.zones.all[zone]);
-    const auto through = let_through(fuse.family, *fuse.rating, shorts[zone]->current);
-    const bool passes = through && *through <= weakest.stands;
-    const double share = through ? *through / weakest.stands : 0.0;
-    if (worst > 0.0 && passes && (!result.passes || share <= worst)) continue;
-    worst = std::max(share, 1e-12);
-    result.passes = result.passes && passes;
+    const auto fuses = fuses_before(context, zone, *judging.fuse);
+    const auto through = least_let_through(fuses, shorts[zone]->current);
+    if (!through) {
+      result.limit = weakest.stands.number();
+      result.value = 0.0;
+      result.passes = false;
+      result.sentence = "A " + protection_text(fuses.front()) + " need not open in a short, so " + size_text(*weakest.wire) +
+                        " has no end to its heating.";
+      return result;
+    }
+    const double here = through->heat / weakest.stands;
+    if (here <= share) continue;
+    share = here;
+    result.value = through->heat.number();
     result.limit = weakest.stands.number();
-    result.value = through ? through->number() : 0.0;
-    const std::string title = zone_fuse_text(context, zone, fuse);
-    result.sentence = through ? "In a short the " + title + " may let through " + units::number_text(through->number(), 2) +
-                                    " A²s; " + size_text(*weakest.wire) + " stands " +
-                                    units::number_text(weakest.stands.number(), 2) + " A²s."
-                              : "A " + title + " need not open in a short, so " + size_text(*weakest.wire) +
-                                    " has no end to its heating.";
-    if (!passes) break;
+    result.passes = through->heat <= weakest.stands;
+    result.sentence = "In a short the " + protection_text(through->fuse) + " may let through " +
+                      units::number_text(through->heat.number(), 2) + " A²s; " + size_text(*weakest.wire) + " stands " +
+                      units::number_text(weakest.stands.number(), 2) + " A²s.";
   }
   return result;
 }

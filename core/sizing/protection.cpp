@@ -242,11 +242,15 @@ std::vector<std::optional<FarShort>> far_shorts(const Context& context, const ne
   return least;
 }
 
-ZoneFuse zone_fuse(const Context& context, std::size_t zone, std::optional<units::Amperes> branch_fuse) {
-  const Zone& here = context.zones.all[zone];
-  if (!here.begins_at) return {context.family, branch_fuse, false};
-  const bool breaker = here.protection.kind == circuit::InLineKind::breaker;
-  return {breaker ? tables::fuse_family(tables::FuseFamilyId::breaker) : context.family, here.protection.rating, breaker};
+std::vector<FuseBefore> fuses_before(const Context& context, std::size_t zone, units::Amperes branch_fuse) {
+  std::vector<FuseBefore> fuses;
+  for (std::size_t z = zone; z != kBranchZone; z = context.zones.all[z].inside) {
+    const circuit::InLine& protection = context.zones.all[z].protection;
+    const bool breaker = protection.kind == circuit::InLineKind::breaker;
+    fuses.push_back({breaker ? &tables::fuse_family(tables::FuseFamilyId::breaker) : &context.family, protection.rating});
+  }
+  fuses.push_back({&context.family, branch_fuse});
+  return fuses;
 }
 
 std::optional<units::AmpereSquaredSeconds> let_through(const tables::FuseFamily& family, units::Amperes rating,

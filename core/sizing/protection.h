@@ -54,17 +54,16 @@ struct FarShort {
   std::size_t outlet = 0;
   units::Amperes current;    // battery low, wire at its insulation rating: the least there can be
 };
-// By zone, the short that its own fuse has to end: at the outlet of the zone with the most
+// By zone, the short that draws the least there: at the outlet of the zone with the most
 // resistance before it. nullopt: no outlet lies in that zone.
 std::vector<std::optional<FarShort>> far_shorts(const Context& context, const network::Fitted& fitted);
 
-// What ends a short in a zone: the branch fuse, or the fuse or breaker in the line that it begins with.
-struct ZoneFuse {
-  const tables::FuseFamily& family;
-  std::optional<units::Amperes> rating;   // nullopt: none was found for the branch
-  bool breaker = false;
+// The fuses that a short in a zone flows through: its own, then each before it. Any of them ends it.
+struct FuseBefore {
+  const tables::FuseFamily* family;
+  units::Amperes rating;
 };
-ZoneFuse zone_fuse(const Context& context, std::size_t zone, std::optional<units::Amperes> branch_fuse);
+std::vector<FuseBefore> fuses_before(const Context& context, std::size_t zone, units::Amperes branch_fuse);
 
 // Most I^2 t the fuse may let through over all short currents from `least` up, by its slowest
 // gates held as steps; above the last gate the melting energy stays that of the last gate.
