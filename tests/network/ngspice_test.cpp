@@ -3,19 +3,15 @@
 // fold law of netlist.h. Where the two differ by more than 1e-5 V, 113-bit arithmetic decides,
 // and it may never decide against us.
 #include <doctest/doctest.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
-#include <filesystem>
-#include <fstream>
 #include <map>
 #include <sstream>
 #include <string>
-#include <string_view>
 #include <vector>
 
+#include "network/ngspice.h"
 #include "network/quad_referee.h"
 #include "network/random_network.h"
 #include "network/solve.h"
@@ -25,19 +21,15 @@ using network_test::Random;
 
 namespace {
 
-namespace fs = std::filesystem;
+using network_test::Printed;
+using network_test::with_number;
 
-// Appended, not added: g++ 12 warns wrongly of "n" + to_string (its bug 105651).
-std::string with_number(std::string_view before, std::size_t number) {
-  std::string text(before);
-  return text.append(std::to_string(number));
-}
 std::string name(NodeId node) {
   return node == kReference ? std::string("0") : with_number("n", static_cast<std::size_t>(node.index));
 }
 
-void write_deck(const fs::path& path, const Netlist& netlist) {
-  std::ofstream out(path);
+std::string deck_of(const Netlist& netlist) {
+  std::ostringstream out;
   out.precision(17);
   out << "* random circuit\n";
   const auto& branches = netlist.branches();
@@ -68,47 +60,7 @@ void write_deck(const fs::path& path, const Netlist& netlist) {
   for (std::size_t n = 1; n < held.size(); ++n) {
     if (held[n]) out << "Vheld" << n << " n" << n << " 0 0\n";
   }
-  out << ".options reltol=1e-9 abstol=1e-13 vntol=1e-11 gmin=1e-18 itl1=2000\n.end\n";
-}
-
-// Node voltages by circuit, as ngspice prints them; a circuit it fails on stays empty.
-using Printed = std::map<std::string, double>;
-std::vector<Printed> read_log(const fs::path& path, std::size_t circuits) {
-  std::vector<Printed> printed(circuits);
-  std::ifstream in(path);
-  std::size_t circuit = circuits;
-  for (std::string line; std::getline(in, line);) {
-    std::istringstream words(line);
-    std::string first, second;
-    double value = 0.0;
-    words >> first >> second;
-    if (first == "CIRCUIT") circuit = static_cast<std::size_t>(std::stoul(second));
-    if (second == "=" && circuit < circuits && words >> value) printed[circuit][first] = value;
-  }
-  return printed;
-}
-
-std::vector<Printed> run_ngspice(const std::vector<Netlist>& netlists) {
-  const fs::path folder =
-      fs::temp_directory_path() / with_number("branchlight-ngspice-", static_cast<std::size_t>(getpid()));
-  fs::remove_all(folder);
-  fs::create_directories(folder);
-  std::ofstream control(folder / "control.sp");
-  control << "* all circuits in one process\n.control\nset numdgt=15\nset noaskquit\n";
-  for (std::size_t k = 0; k < netlists.size(); ++k) {
-    const fs::path deck = folder / with_number("circuit", k);
-    write_deck(deck, netlists[k]);
-    control << "echo CIRCUIT " << k << "\nsource " << deck.string() << "\nop\nprint all\nremcirc\ndestroy all\n";
-  }
-  control << "quit\n.endc\n.end\n";
-  control.close();
-  const std::string command =
-      "ngspice -b '" + (folder / "control.sp").string() + "' > '" + (folder / "log").string() + "' 2>&1";
-  REQUIRE(std::system("command -v ngspice > /dev/null") == 0);  // install the package ngspice
-  (void)std::system(command.c_str());                           // its exit status tells nothing in batch mode
-  std::vector<Printed> printed = read_log(folder / "log", netlists.size());
-  fs::remove_all(folder);
-  return printed;
+  return out.str();
 }
 
 double apart_v(const Solution& solution, const std::vector<double>& other) {
@@ -146,7 +98,9 @@ TEST_CASE("random faulted circuits agree with ngspice within 1e-5 V, or 113-bit 
   const auto circuits = static_cast<std::size_t>(std::max(network_test::run_count(1500), 200));
   std::vector<Netlist> netlists;
   for (std::size_t k = 0; k < circuits; ++k) netlists.push_back(random_case(random, k));
-  const std::vector<Printed> printed = run_ngspice(netlists);
+  std::vector<std::string> decks;
+  for (const Netlist& netlist : netlists) decks.push_back(deck_of(netlist));
+  const std::vector<Printed> printed = network_test::run_ngspice(decks);
 
   int agree = 0, unanswered = 0, undecided = 0, other_digits = 0, other_point = 0;
   for (std::size_t k = 0; k < circuits; ++k) {
