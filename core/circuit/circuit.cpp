@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "tables/supply.h"
+#include "units/expect.h"
+
 namespace circuit {
 namespace {
 
@@ -28,6 +31,13 @@ tables::Practice practice_of(const Circuit& circuit) {
 const tables::ConductorColours& colours_of(const Circuit& circuit) {
   const tables::ConductorColours* told = tables::conductor_colours_by_key(circuit.colours);
   return told != nullptr ? *told : tables::conductor_colours_of(practice_of(circuit));
+}
+
+units::Volts highest_voltage(const Supply& supply) {
+  if (supply.highest) return *supply.highest;
+  const tables::BatteryKind* kind = tables::battery_kind_by_key(supply.battery);
+  BRANCHLIGHT_EXPECT(kind != nullptr);
+  return kind->charging * static_cast<double>(tables::blocks_in_series(supply.nominal));
 }
 
 const Outlet* find_outlet(const Circuit& circuit, OutletId id) {

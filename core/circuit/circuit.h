@@ -173,6 +173,8 @@ struct Circuit {
 
 tables::Practice practice_of(const Circuit& circuit);
 const tables::ConductorColours& colours_of(const Circuit& circuit);
+// Most that the system ever sees: as told, else its battery kind being charged. A kind that is known.
+units::Volts highest_voltage(const Supply& supply);
 const Outlet* find_outlet(const Circuit& circuit, OutletId id);   // nullptr when absent
 // Letters by place in the list: A..Z, then AA, AB, ... as the sketch shows them.
 std::string outlet_letter(std::size_t index);

@@ -131,6 +131,11 @@ struct Apply {
   Refusal operator()(const SetPlace& e) { circuit.place = e.place; return {}; }
   Refusal operator()(const SetFusePosition& e) { circuit.fuse_position = e.position; return {}; }
   Refusal operator()(const SetSetting& e) { circuit.setting = e.setting; return {}; }
+  Refusal operator()(const SetPractice& e) {
+    circuit.practice = e.practice;
+    circuit.colours = e.colours;
+    return {};
+  }
   Refusal operator()(const SetWiring& e) { circuit.wiring = e.wiring; return {}; }
   Refusal operator()(const SetDropLimit& e) { circuit.drop_limit = e.fraction; return {}; }
   Refusal operator()(const SetAtMostAtOnce& e) { circuit.at_most_at_once = e.current; return {}; }
@@ -314,6 +319,7 @@ struct Describe {
   std::string operator()(const SetPlace&) const { return "change the place"; }
   std::string operator()(const SetFusePosition&) const { return "change the fuse position"; }
   std::string operator()(const SetSetting&) const { return "change the setting"; }
+  std::string operator()(const SetPractice&) const { return "change whose rules bind"; }
   std::string operator()(const SetSupply&) const { return "change the supply"; }
   std::string operator()(const SetWiring&) const { return "change the wiring"; }
   std::string operator()(const SetDropLimit&) const { return "change the drop limit"; }

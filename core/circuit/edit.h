@@ -15,6 +15,7 @@ struct SetName { std::string name; };
 struct SetPlace { std::string place; };           // may be empty
 struct SetFusePosition { int position; };
 struct SetSetting { Setting setting; };
+struct SetPractice { std::optional<tables::Practice> practice; std::string colours; };  // nullopt, empty: the usual
 struct SetSupply { Supply supply; };              // a new nominal voltage carries along, in proportion,
                                                   // every voltage told for the old one: the devices'
                                                   // lowest, and resting and low where this edit keeps them
@@ -44,11 +45,11 @@ struct SetOutletParts { OutletId id; std::string outlet_part; std::string termin
 struct SetShelf { Shelf shelf; };
 struct SetInHand { std::optional<InHand> in_hand; };
 
-using Edit = std::variant<SetName, SetPlace, SetFusePosition, SetSetting, SetSupply, SetWiring,
-                          SetDropLimit, SetAtMostAtOnce, AddOutlet, InsertOutlet, RemoveOutlet,
-                          MoveOutlet, FeedOutletFrom, SetOutletName, SetRun, SetWire, SetLoad,
-                          SetDevices, SetJoint, SetPoint,
-                          SetOutletDropLimit, SetOutletParts, SetShelf, SetInHand>;
+using Edit = std::variant<SetName, SetPlace, SetFusePosition, SetSetting, SetPractice, SetSupply,
+                          SetWiring, SetDropLimit, SetAtMostAtOnce, AddOutlet, InsertOutlet,
+                          RemoveOutlet, MoveOutlet, FeedOutletFrom, SetOutletName, SetRun, SetWire,
+                          SetLoad, SetDevices, SetJoint, SetPoint, SetOutletDropLimit, SetOutletParts,
+                          SetShelf, SetInHand>;
 
 struct EditResult {
   std::optional<Circuit> circuit;   // absent when refused

@@ -2,30 +2,18 @@
 #include <cmath>
 
 #include "diagnosis/explain.h"
+#include "diagnosis/judgement_constants.h"
 #include "diagnosis/trace_work.h"
 
 namespace diagnosis {
 namespace {
-
-// Stop when the remedy at its place is this sure.
-constexpr double kSure = 0.97;
-// A check that promises less than this tells nothing worth its minutes.
-constexpr double kLeastBits = 0.02;
-// None of the faults known here explains the answers.
-constexpr double kNoneFits = 0.5;
-constexpr double kSomeWeight = 0.01;
-constexpr std::size_t kMostToTry = 5;
-// Whoever is not sure so many times in a row is not helped by one more question: the likeliest remedy
-// is tried sooner when it is likelier than not. From the trade's sense, an estimate.
-constexpr std::size_t kUnsureOfLikely = 3, kUnsureOfAny = 6;
-constexpr double kLikely = 0.5;
 
 // Answers of "not sure" since the last one that told anything, or since the last remedy.
 std::size_t unsure_in_a_row(const Record& record) {
   std::size_t count = 0;
   for (auto entry = record.entries.rbegin(); entry != record.entries.rend(); ++entry) {
     if (entry->kind != EntryKind::check) break;
-    if (entry->answer.kind == AnswerKind::cant_reach) continue;   // says where, not what
+    if (entry->answer.kind == AnswerKind::cant_reach) continue;  // says where, not what
     if (entry->answer.kind != AnswerKind::not_sure) break;
     ++count;
   }
@@ -42,32 +30,35 @@ std::vector<std::size_t> Tracer::Work::groups_to_try(const std::vector<double>& 
   std::vector<std::size_t> order;
   for (std::size_t g = 0; g < groups.size(); ++g) {
     const bool not_possible = std::find(could_not.begin(), could_not.end(), static_cast<int>(g)) != could_not.end();
-    if (groups[g] > 0.01 && !not_possible && static_cast<int>(g) != model->unknown_group) order.push_back(g);
+    if (groups[g] > judged(Judged::some_weight) && !not_possible && static_cast<int>(g) != model->unknown_group)
+      order.push_back(g);
   }
   // The likely and the quick first: the order with the fewest minutes expected. What was made in vain comes last.
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     if (was_tried(a) != was_tried(b)) return was_tried(b);
     return groups[a] / model->group_minutes[a] > groups[b] / model->group_minutes[b];
   });
-  if (order.size() > kMostToTry) order.resize(kMostToTry);
+  if (order.size() > judged_count(Judged::most_to_try)) order.resize(judged_count(Judged::most_to_try));
   return order;
 }
 
 std::vector<Remedy> Tracer::Work::remedies_of(const std::vector<std::size_t>& order) const {
   std::vector<Remedy> remedies;
   for (const std::size_t g : order) {
-    remedies.push_back(remedy_for(model->the_case, model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(g)))].fault));
+    remedies.push_back(remedy_for(
+        model->the_case, model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(g)))].fault));
   }
   return remedies;
 }
 
 // The answer without which the rest agrees best, when it agrees far better.
 std::optional<std::size_t> Tracer::Work::odd_entry() const {
-  constexpr double kFarBetter = 8.0;
   std::vector<std::size_t> informative;
   for (std::size_t i = 0; i < record.entries.size(); ++i) {
     const Entry& entry = record.entries[i];
-    if (entry.kind == EntryKind::check && (entry.answer.kind == AnswerKind::word || entry.answer.kind == AnswerKind::reading)) informative.push_back(i);
+    if (entry.kind == EntryKind::check &&
+        (entry.answer.kind == AnswerKind::word || entry.answer.kind == AnswerKind::reading))
+      informative.push_back(i);
   }
   if (informative.size() < 2) return std::nullopt;
   // Best single explanation with everything, and with each answer left out.
@@ -80,12 +71,13 @@ std::optional<std::size_t> Tracer::Work::odd_entry() const {
     model->likelihood.aim(look, scenarios[s], 0u);
     if (look.unknown) continue;
     double sum = std::log(scenarios[s].prior) + std::log(model->likelihood.complaint(look));
-    for (std::size_t i = 0; i < informative.size(); ++i) sum += logs[i] = log_chance(record.entries[informative[i]], look);
+    for (std::size_t i = 0; i < informative.size(); ++i)
+      sum += logs[i] = log_chance(record.entries[informative[i]], look);
     with_all = std::max(with_all, sum);
     for (std::size_t i = 0; i < informative.size(); ++i) best[i] = std::max(best[i], sum - logs[i]);
   }
   const auto oddest = static_cast<std::size_t>(std::max_element(best.begin(), best.end()) - best.begin());
-  if (best[oddest] - with_all < std::log(kFarBetter)) return std::nullopt;
+  if (best[oddest] - with_all < std::log(judged(Judged::far_better))) return std::nullopt;
   return informative[oddest];
 }
 
@@ -96,7 +88,7 @@ std::vector<Outlook> Tracer::Work::outlooks(const Check& one) const {
   std::vector<Outlook> all(n);
   Look look(model->plant);
   for (std::size_t s = 0; s < scenarios.size(); ++s) {
-    if (probability[s] < 1e-6) continue;
+    if (probability[s] < judged(Judged::outlook_from)) continue;
     model->likelihood.aim(look, scenarios[s], repaired[s]);
     const Chances chances = model->likelihood.coarse_chances(one, look);
     const auto h = static_cast<std::size_t>(open_fault(s));
@@ -113,10 +105,13 @@ std::vector<Outlook> Tracer::Work::outlooks(const Check& one) const {
     Outlook& outlook = all[c];
     outlook.key = one.choices[c].key;
     for (const std::size_t h : order) {
-      if (before[h] < 0.01 && after[c][h] < 0.05 * outlook.probability) continue;
+      if (before[h] < judged(Judged::outlook_before) &&
+          after[c][h] < judged(Judged::outlook_after) * outlook.probability)
+        continue;
       const double now = outlook.probability > 0.0 ? after[c][h] / outlook.probability : 0.0;
-      if (now < 0.1 * before[h]) outlook.cleared.push_back(model->hypotheses[h].fault);
-      if (now > 2.0 * before[h] && now > 0.02) outlook.raised.push_back(model->hypotheses[h].fault);
+      if (now < judged(Judged::cleared_below) * before[h]) outlook.cleared.push_back(model->hypotheses[h].fault);
+      if (now > judged(Judged::raised_above) * before[h] && now > judged(Judged::raised_from))
+        outlook.raised.push_back(model->hypotheses[h].fault);
     }
     outlook.words = outlook_words(model->the_case, outlook);
   }
@@ -125,7 +120,7 @@ std::vector<Outlook> Tracer::Work::outlooks(const Check& one) const {
 
 void Tracer::Work::offer(Advice& made, const NextChoice& choice) const {
   if (choice.check < 0) return;
-  made.check = model->checks[static_cast<std::size_t>(choice.check)];
+  made.check = model->worded(model->checks[static_cast<std::size_t>(choice.check)]);
   made.check->minutes = choice.minutes;
   made.outlooks = outlooks(*made.check);
 }
@@ -144,13 +139,17 @@ Advice Tracer::Work::advise() const {
     if (static_cast<int>(g) == model->unknown_group || not_possible) continue;
     // The same again only when nothing else has weight.
     const auto better = [&] {
-      const bool again = was_tried(g) && groups[top] > kSomeWeight, instead = was_tried(top) && groups[g] > kSomeWeight;
-      return was_tried(g) == was_tried(top) ? groups[g] > groups[top] : again ? false : instead ? true : groups[g] > groups[top];
+      const bool again = was_tried(g) && groups[top] > judged(Judged::some_weight),
+                 instead = was_tried(top) && groups[g] > judged(Judged::some_weight);
+      return was_tried(g) == was_tried(top) ? groups[g] > groups[top]
+             : again                        ? false
+             : instead                      ? true
+                                            : groups[g] > groups[top];
     };
     if (top == groups.size() || better()) top = g;
   }
   const double unknown = groups[static_cast<std::size_t>(model->unknown_group)];
-  if (unknown > kNoneFits) {
+  if (unknown > judged(Judged::none_fits)) {
     made.kind = AdviceKind::none_fits;
     made.odd_entry = odd_entry();
     made.words = made.odd_entry ? "These answers do not go together. One of them stands out: take it again."
@@ -160,21 +159,24 @@ Advice Tracer::Work::advise() const {
     return made;
   }
   const double sure = groups[top] / (1.0 - unknown);
-  if (sure >= kSure) {
+  if (sure >= judged(Judged::sure)) {
     made.kind = AdviceKind::remedy;
     made.probability = groups[top];
-    made.remedy = remedy_for(model->the_case, model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(top)))].fault);
+    made.remedy = remedy_for(model->the_case,
+                             model->hypotheses[static_cast<std::size_t>(likeliest_in(static_cast<int>(top)))].fault);
     made.words = remedy_words(made.probability);
     return made;
   }
   const std::size_t unsure = unsure_in_a_row(record);
-  const bool try_now = unsure >= kUnsureOfAny || (unsure >= kUnsureOfLikely && sure >= kLikely);
+  const bool try_now = unsure >= judged_count(Judged::unsure_of_any) ||
+                       (unsure >= judged_count(Judged::unsure_of_likely) && sure >= judged(Judged::likely));
   const NextChoice choice = try_now ? NextChoice{} : next_check();
-  if (choice.check < 0 || choice.most_bits < kLeastBits) {
+  if (choice.check < 0 || choice.most_bits < judged(Judged::least_bits)) {
     made.kind = AdviceKind::cannot_tell;
     const std::vector<std::size_t> order = groups_to_try(groups);
     made.to_try = remedies_of(order);
-    made.probability = order.empty() ? 0.0 : groups[order.front()];   // of the quick and likely one, not of the likeliest
+    made.probability =
+        order.empty() ? 0.0 : groups[order.front()];  // of the quick and likely one, not of the likeliest
     if (made.to_try.empty()) {
       made.remedy = remedy_for(model->the_case, Fault{});
       made.to_try.push_back(*made.remedy);
@@ -182,8 +184,9 @@ Advice Tracer::Work::advise() const {
       made.remedy = made.to_try.front();
     }
     made.words = try_now ? "Several answers were not sure. Trying this first tells more than another check."
-                 : made.to_try.size() == 1 ? "Nothing more can be told with what is in hand. Try this."
-                                           : "Nothing in hand can tell these apart. Try them in this order, re-testing after each.";
+                 : made.to_try.size() == 1
+                     ? "Nothing more can be told with what is in hand. Try this."
+                     : "Nothing in hand can tell these apart. Try them in this order, re-testing after each.";
     return made;
   }
   made.kind = AdviceKind::check;

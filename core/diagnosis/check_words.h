@@ -6,7 +6,7 @@
 
 namespace diagnosis {
 
-std::string check_id(const Check& check);                                     // from its fields
-void word_check(const Case& the_case, const Plant& plant, Check& check);      // question, state, caution, choices
+std::string check_id(const Check& check);                                 // from its fields
+void word_check(const Case& the_case, const Plant& plant, Check& check);  // question, state, caution, words of choices
 
 }  // namespace diagnosis

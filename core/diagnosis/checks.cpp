@@ -2,8 +2,10 @@
 
 #include <algorithm>
 
+#include "diagnosis/built.h"
+#include "diagnosis/check_row.h"
 #include "diagnosis/check_words.h"
-#include "diagnosis/sources.h"
+#include "diagnosis/judgement_constants.h"
 #include "diagnosis/words.h"
 
 namespace diagnosis {
@@ -13,64 +15,9 @@ using circuit::OutletId;
 using network::Side;
 constexpr Side kRed = Side::positive, kBlack = Side::negative;
 
-struct Cost {
-  CheckKind kind;
-  double minutes;
-  const tables::Citation* citation;
-};
-constexpr Cost kCosts[] = {
-    {CheckKind::volts, 0.5, &kMinutesEstimate},
-    {CheckKind::glow, 0.5, &kMinutesEstimate},
-    {CheckKind::ohms, 0.6, &kMinutesEstimate},
-    {CheckKind::device_here, 0.4, &kMinutesEstimate},
-    {CheckKind::other_device, 0.4, &kMinutesEstimate},
-    {CheckKind::device_elsewhere, 1.5, &kMinutesEstimate},
-    {CheckKind::others_work, 0.3, &kMinutesEstimate},
-    {CheckKind::wiggle, 1.0, &kMinutesEstimate},
-    {CheckKind::look_behind, 0.7, &kMinutesEstimate},
-    {CheckKind::tug, 0.8, &kMinutesEstimate},
-    {CheckKind::read_gauge, 0.5, &kMinutesEstimate},
-    {CheckKind::block_alive, 0.4, &kMinutesEstimate},
-    {CheckKind::fuse_look, 0.4, &kMinutesEstimate},
-    {CheckKind::fuse_press, 0.3, &kMinutesEstimate},
-    {CheckKind::fuse_swap, 0.8, &kMinutesEstimate},
-    {CheckKind::pull_fuse, 0.6, &kMinutesEstimate},
-    {CheckKind::neighbour_fuse, 0.8, &kMinutesEstimate},
-    {CheckKind::tug_clamps, 0.8, &kMinutesEstimate},
-    {CheckKind::main_look, 0.7, &kMinutesEstimate},
-    {CheckKind::add_up, 0.7, &kMinutesEstimate},
-};
-// Of the same estimate: kMinutesEstimate.
-constexpr double kProveDead = 0.4, kPartSplice = 2.5, kOpenUp = 1.5, kFuseChange = 0.4, kPlugChange = 0.2;
-constexpr double kToBattery = 1.0, kToBlock = 0.4, kToOutlet = 0.3, kLongLead = 0.8;
-constexpr double kEachOther = 0.4;   // another outlet tried
-
-double base_minutes(CheckKind kind) {
-  for (const Cost& cost : kCosts) {
-    if (cost.kind == kind) return cost.minutes;
-  }
-  return 1.0;
-}
-
-bool needs_dead(CheckKind kind) {
-  return kind == CheckKind::look_behind || kind == CheckKind::tug || kind == CheckKind::tug_clamps || kind == CheckKind::read_gauge;
-}
-Act act_of(CheckKind kind) {
-  switch (kind) {
-    case CheckKind::volts:
-    case CheckKind::glow:
-    case CheckKind::ohms: return Act::probe;
-    case CheckKind::fuse_press:
-    case CheckKind::fuse_swap:
-    case CheckKind::pull_fuse:
-    case CheckKind::neighbour_fuse: return Act::fuse;
-    case CheckKind::wiggle: return Act::cover;
-    case CheckKind::look_behind:
-    case CheckKind::tug:
-    case CheckKind::read_gauge:   // the outlet is drawn forward for it
-    case CheckKind::tug_clamps: return Act::hands;
-    default: return Act::watch;
-  }
+std::size_t sockets(const Case& the_case) {
+  const auto& points = the_case.circuit.outlets;
+  return static_cast<std::size_t>(std::count_if(points.begin(), points.end(), has_socket));
 }
 
 class Maker {
@@ -113,19 +60,28 @@ class Maker {
 
  private:
   void finish(Check& check) {
-    check.act = act_of(check.kind);
-    if (check.state.parted_at) check.act = Act::hands;
-    check.proves_dead = needs_dead(check.kind) || check.state.parted_at;
+    const CheckKindRow& row = check_kind_row(check.kind);
+    check.act = row.act;
+    check.takes = row.takes;
+    check.proves_dead = row.proves_dead;
+    if (check.state.parted_at) {  // hands open the splices, whatever is read afterwards
+      check.act = Act::hands;
+      check.takes.hands_on_conductors = true;
+      check.proves_dead = true;
+    }
     check.id = check_id(check);
-    check.minutes = base_minutes(check.kind);
+    check.minutes = row.minutes;
     if (check.kind == CheckKind::others_work) {
       const std::size_t named = complaint_outlets(case_, plant_).size();
-      check.minutes += kEachOther * static_cast<double>(case_.circuit.outlets.size() - named);
+      check.minutes += judged(Judged::each_other_min) * static_cast<double>(sockets(case_) - named);
     }
-    if (check.proves_dead) check.minutes += kProveDead;
-    if (check.state.parted_at) check.minutes += kPartSplice;
-    if (check.sites.size() > 1 && check.act == Act::probe) check.minutes += kLongLead;
-    word_check(case_, plant_, check);
+    if (check.proves_dead) check.minutes += judged(Judged::prove_dead_min);
+    if (check.state.parted_at) check.minutes += judged(Judged::part_splice_min);
+    if (check.sites.size() > 1 && check.act == Act::probe) check.minutes += judged(Judged::long_lead_min);
+    for (const AnswerRow& answer : row.answers) {
+      const Bounds bounds = answer.bounds(plant_, along_one_side(check));
+      check.choices.push_back({answer.key, {}, bounds.low, bounds.high});
+    }
     checks_.push_back(std::move(check));
   }
 
@@ -148,36 +104,51 @@ void block_points(Maker& make, CheckKind kind, State state) {
   make.points(kind, at_block(SpotKind::battery_post, kRed), at_block(SpotKind::battery_post, kBlack), state);
 }
 
+// Where the wires from here on meet: the splice, or the tab where the wire goes straight to the outlet.
+SpotKind bar_of(const circuit::Outlet& outlet) { return has_splice(outlet) ? SpotKind::splice : SpotKind::tab; }
+
+// Of these, what there is at this point: a junction has splices only. A device in the socket covers its contacts.
+std::vector<SpotKind> spots_at(const circuit::Outlet& outlet, const State& state,
+                               std::initializer_list<SpotKind> wanted) {
+  std::vector<SpotKind> there;
+  for (const SpotKind what : wanted) {
+    if (what == SpotKind::splice ? !has_splice(outlet) : !has_socket(outlet)) continue;
+    if (what == SpotKind::contact && state.plugged == Plugged::own && state.at == outlet.id) continue;
+    there.push_back(what);
+  }
+  return there;
+}
+
 // Across the pair, and each side against the other side's splice, which shows which of the two is dead.
-void outlet_points(Maker& make, CheckKind kind, OutletId id, State state) {
-  // A device in the socket covers its contacts.
-  const bool covered = state.plugged == Plugged::own && state.at == id;
-  const auto spot = [&](SpotKind what, Side side) { return Spot{what, id, side}; };
-  const Spot red_bar = spot(SpotKind::splice, kRed), black_bar = spot(SpotKind::splice, kBlack);
-  for (const SpotKind what : {SpotKind::contact, SpotKind::splice, SpotKind::tab, SpotKind::lug}) {
-    if (covered && what == SpotKind::contact) continue;
+void outlet_points(Maker& make, CheckKind kind, const circuit::Outlet& outlet, State state) {
+  const SpotKind bar = bar_of(outlet);
+  const auto spot = [&](SpotKind what, Side side) { return Spot{what, outlet.id, side}; };
+  const Spot red_bar = spot(bar, kRed), black_bar = spot(bar, kBlack);
+  for (const SpotKind what :
+       spots_at(outlet, state, {SpotKind::contact, SpotKind::splice, SpotKind::tab, SpotKind::lug})) {
     make.points(kind, spot(what, kRed), spot(what, kBlack), state);
-    if (what == SpotKind::splice) continue;
+    if (what == bar) continue;
     make.points(kind, spot(what, kRed), black_bar, state);
     make.points(kind, red_bar, spot(what, kBlack), state);
   }
-  for (const SpotKind what : {SpotKind::contact, SpotKind::splice}) {
-    if (covered && what == SpotKind::contact) continue;
+  for (const SpotKind what : {SpotKind::contact, bar}) {
+    if (what != bar && spots_at(outlet, state, {what}).empty()) continue;
     make.points(kind, spot(what, kRed), kBusBlack, state);
     make.points(kind, kBusRed, spot(what, kBlack), state);
   }
 }
 
 // Volts lost along one side while a load is on: the joints tell on themselves.
-void drops(Maker& make, OutletId id, State state) {
-  const auto spot = [&](SpotKind what, Side side) { return Spot{what, id, side}; };
-  for (const SpotKind what : {SpotKind::contact, SpotKind::tab}) {
-    if (state.plugged == Plugged::own && state.at == id && what == SpotKind::contact) continue;
-    make.points(CheckKind::volts, spot(SpotKind::splice, kRed), spot(what, kRed), state);
-    make.points(CheckKind::volts, spot(what, kBlack), spot(SpotKind::splice, kBlack), state);
+void drops(Maker& make, const circuit::Outlet& outlet, State state) {
+  const SpotKind bar = bar_of(outlet);
+  const auto spot = [&](SpotKind what, Side side) { return Spot{what, outlet.id, side}; };
+  for (const SpotKind what : spots_at(outlet, state, {SpotKind::contact, SpotKind::tab})) {
+    if (what == bar) continue;
+    make.points(CheckKind::volts, spot(bar, kRed), spot(what, kRed), state);
+    make.points(CheckKind::volts, spot(what, kBlack), spot(bar, kBlack), state);
   }
-  make.points(CheckKind::volts, kBusRed, spot(SpotKind::splice, kRed), state);
-  make.points(CheckKind::volts, spot(SpotKind::splice, kBlack), kBusBlack, state);
+  make.points(CheckKind::volts, kBusRed, spot(bar, kRed), state);
+  make.points(CheckKind::volts, spot(bar, kBlack), kBusBlack, state);
 }
 
 void loaded_points(Maker& make, const Case& the_case, const Plant& plant, int target, Plugged plugged) {
@@ -192,36 +163,47 @@ void loaded_points(Maker& make, const Case& the_case, const Plant& plant, int ta
   make.points(CheckKind::volts, at_block(SpotKind::clamp, kBlack), kBusBlack, state);
   for (const circuit::Outlet& outlet : the_case.circuit.outlets) {
     if (!plant.feeds(plant.outlet_index(outlet.id), target)) continue;
-    outlet_points(make, CheckKind::volts, outlet.id, state);
-    drops(make, outlet.id, state);
+    outlet_points(make, CheckKind::volts, outlet, state);
+    drops(make, outlet, state);
   }
 }
 
-void outlet_checks(Maker& make, const Case& the_case, OutletId id, bool complained) {
+// What is plugged in there, and what is pulled to see whether it still runs.
+void socket_checks(Maker& make, OutletId id, bool complained) {
   const State bare{};
-  const State with_device{true, Plugged::device, id, std::nullopt};
-  const State fuse_out{false, Plugged::nothing, circuit::kBlock, std::nullopt};
-  outlet_points(make, CheckKind::volts, id, bare);
-  outlet_points(make, CheckKind::glow, id, bare);
   if (!complained) make.at_outlet(CheckKind::device_here, id, bare, Location::front);
-  make.at_outlet(CheckKind::other_device, id, with_device, Location::front);
+  make.at_outlet(CheckKind::other_device, id, {true, Plugged::device, id, std::nullopt}, Location::front);
   make.at_outlet(CheckKind::wiggle, id, bare, Location::front);
-  make.at_outlet(CheckKind::look_behind, id, fuse_out, Location::behind);
-  make.at_outlet(CheckKind::tug, id, fuse_out, Location::behind);
-  make.at_outlet(CheckKind::pull_fuse, id, bare, Location::front);
+}
+void pull_checks(Maker& make, const Case& the_case, OutletId id) {
+  make.at_outlet(CheckKind::pull_fuse, id, {}, Location::front);
   for (std::size_t n = 0; n < the_case.neighbours.size(); ++n) {
     if (the_case.neighbours[n].same_loom) {
-      make.at_outlet(CheckKind::pull_fuse, id, bare, Location::front, static_cast<int>(n));
+      make.at_outlet(CheckKind::pull_fuse, id, {}, Location::front, static_cast<int>(n));
     }
   }
+}
+
+void outlet_checks(Maker& make, const Case& the_case, const circuit::Outlet& outlet, bool complained) {
+  const OutletId id = outlet.id;
+  const State bare{};
+  const State fuse_out{false, Plugged::nothing, circuit::kBlock, std::nullopt};
+  outlet_points(make, CheckKind::volts, outlet, bare);
+  outlet_points(make, CheckKind::glow, outlet, bare);
+  if (has_socket(outlet)) socket_checks(make, id, complained);
+  make.at_outlet(CheckKind::look_behind, id, fuse_out, Location::behind);
+  make.at_outlet(CheckKind::tug, id, fuse_out, Location::behind);
+  if (has_socket(outlet)) pull_checks(make, the_case, id);
+  if (!has_splice(outlet)) return;  // nothing to part
   State parted = fuse_out;
   parted.parted_at = id;
   make.points(CheckKind::ohms, at_block(SpotKind::clamp, kRed), at_block(SpotKind::clamp, kBlack), parted);
   make.points(CheckKind::glow, kFuseFeed, kFuseWire, parted);
   // The run by itself: from where it starts to its free end.
-  const circuit::Outlet& outlet = *circuit::find_outlet(the_case.circuit, id);
+  const circuit::Outlet* before = circuit::find_outlet(the_case.circuit, outlet.fed_from);
   for (const Side side : {kRed, kBlack}) {
-    const Spot start = outlet.fed_from == circuit::kBlock ? at_block(SpotKind::clamp, side) : Spot{SpotKind::splice, outlet.fed_from, side};
+    const Spot start =
+        before == nullptr ? at_block(SpotKind::clamp, side) : Spot{bar_of(*before), outlet.fed_from, side};
     make.points(CheckKind::ohms, start, {SpotKind::wire_end, id, side}, parted);
   }
 }
@@ -234,7 +216,9 @@ std::vector<int> complaint_outlets(const Case& the_case, const Plant& plant) {
     if (plant.outlet_index(id) >= 0) named.push_back(plant.outlet_index(id));
   }
   if (named.empty()) {
-    for (int k = 0; k < static_cast<int>(plant.outlets()); ++k) named.push_back(k);
+    for (int k = 0; k < static_cast<int>(plant.outlets()); ++k) {
+      if (plant.has_socket(k)) named.push_back(k);
+    }
   }
   std::sort(named.begin(), named.end());
   named.erase(std::unique(named.begin(), named.end()), named.end());
@@ -249,16 +233,17 @@ std::vector<Check> make_checks(const Case& the_case, const Plant& plant) {
   block_points(make, CheckKind::glow, bare);
   make.points(CheckKind::ohms, at_block(SpotKind::clamp, kRed), at_block(SpotKind::clamp, kBlack), fuse_out);
   make.points(CheckKind::glow, kFuseFeed, kFuseWire, fuse_out);
-  make.points(CheckKind::volts, kFuseWire, kBusBlack, fuse_out);   // live with its fuse out: fed from elsewhere
+  make.points(CheckKind::volts, kFuseWire, kBusBlack, fuse_out);  // live with its fuse out: fed from elsewhere
 
   const std::vector<int> complained = complaint_outlets(the_case, plant);
   const auto named = [&](int k) { return std::find(complained.begin(), complained.end(), k) != complained.end(); };
   for (int k = 0; k < static_cast<int>(plant.outlets()); ++k) {
-    outlet_checks(make, the_case, the_case.circuit.outlets[static_cast<std::size_t>(k)].id, named(k));
+    outlet_checks(make, the_case, the_case.circuit.outlets[static_cast<std::size_t>(k)], named(k));
   }
   loaded_points(make, the_case, plant, complained.front(), Plugged::lamp);
   loaded_points(make, the_case, plant, complained.front(), Plugged::device);
-  if (!the_case.tools.lamp && !the_case.tools.device) loaded_points(make, the_case, plant, complained.front(), Plugged::own);
+  if (!the_case.tools.lamp && !the_case.tools.device)
+    loaded_points(make, the_case, plant, complained.front(), Plugged::own);
 
   make.at_block(CheckKind::block_alive, bare);
   make.at_block(CheckKind::fuse_look, bare);
@@ -266,38 +251,27 @@ std::vector<Check> make_checks(const Case& the_case, const Plant& plant) {
   make.at_block(CheckKind::fuse_swap, bare);
   make.at_block(CheckKind::tug_clamps, fuse_out);
   make.at_block(CheckKind::main_look, bare, Location::battery);
-  make.at_outlet(CheckKind::add_up, the_case.circuit.outlets.front().id, bare, Location::front);
-  make.at_outlet(CheckKind::device_elsewhere, the_case.circuit.outlets.front().id, bare, Location::front);
-  make.at_outlet(CheckKind::read_gauge, the_case.circuit.outlets[static_cast<std::size_t>(complained.front())].id, fuse_out,
-                 Location::behind);
-  if (complained.size() < plant.outlets()) {
-    make.at_outlet(CheckKind::others_work, the_case.circuit.outlets.front().id, bare, Location::front);
+  const auto& points = the_case.circuit.outlets;
+  const OutletId front = std::find_if(points.begin(), points.end(), has_socket)->id;  // problems(): there is one
+  make.at_outlet(CheckKind::add_up, front, bare, Location::front);
+  make.at_outlet(CheckKind::device_elsewhere, front, bare, Location::front);
+  // What is printed on the wire says something only against what is taken to be there.
+  const OutletId first = the_case.circuit.outlets[static_cast<std::size_t>(complained.front())].id;
+  const BuiltRun* run = built_run(the_case.built, first);
+  if (run != nullptr && run->wire) make.at_outlet(CheckKind::read_gauge, first, fuse_out, Location::behind);
+  if (complained.size() < sockets(the_case)) {
+    make.at_outlet(CheckKind::others_work, front, bare, Location::front);
   }
   for (std::size_t n = 0; n < the_case.neighbours.size(); ++n) {
-    if (the_case.neighbours[n].same_loom) make.at_block(CheckKind::neighbour_fuse, bare, Location::block, static_cast<int>(n));
+    if (the_case.neighbours[n].same_loom)
+      make.at_block(CheckKind::neighbour_fuse, bare, Location::block, static_cast<int>(n));
   }
   return make.take();
 }
 
 bool has_tools(const Check& check, const Tools& tools) {
-  switch (check.kind) {
-    case CheckKind::volts:
-    case CheckKind::ohms:
-      if (!tools.meter) return false;
-      break;
-    case CheckKind::glow:
-      if (!tools.lamp) return false;
-      break;
-    case CheckKind::other_device:
-      if (!tools.device) return false;
-      break;
-    case CheckKind::fuse_swap:
-      if (!tools.spare_fuse) return false;
-      break;
-    case CheckKind::wiggle:
-    case CheckKind::device_here:
-    default: break;
-  }
+  const CheckKindRow& row = check_kind_row(check.kind);
+  if (row.needs != nullptr && !(tools.*row.needs)) return false;
   // Dead is proved with something that shows volts.
   if (check.proves_dead && !tools.meter && !tools.lamp && !tools.device) return false;
   if (check.state.plugged == Plugged::lamp) return tools.lamp;
@@ -308,27 +282,28 @@ bool has_tools(const Check& check, const Tools& tools) {
 double minutes_for(const Check& check, const Setup& setup, const Plant& plant) {
   double minutes = check.minutes;
   if (check.state.fuse_in != setup.state.fuse_in) {
-    minutes += kFuseChange;
-    if (!setup.site || setup.site->location != Location::block) minutes += kToBlock;
+    minutes += judged(Judged::fuse_change_min);
+    if (!setup.site || setup.site->location != Location::block) minutes += judged(Judged::to_block_min);
   }
   if (check.state.plugged != setup.state.plugged ||
       (check.state.plugged != Plugged::nothing && !(check.state.at == setup.state.at))) {
-    minutes += kPlugChange;
+    minutes += judged(Judged::plug_change_min);
   }
   for (const Site& site : check.sites) {
     const bool here = setup.site && *setup.site == site;
     switch (site.location) {
-      case Location::battery: minutes += here ? 0.0 : kToBattery; break;
-      case Location::block: minutes += here ? 0.0 : kToBlock; break;
+      case Location::battery: minutes += here ? 0.0 : judged(Judged::to_battery_min); break;
+      case Location::block: minutes += here ? 0.0 : judged(Judged::to_block_min); break;
       case Location::front: {
         const bool same = setup.site && setup.site->outlet == site.outlet && setup.site->location == Location::behind;
-        minutes += here || same ? 0.0 : kToOutlet;
+        minutes += here || same ? 0.0 : judged(Judged::to_outlet_min);
         break;
       }
       case Location::behind: {
-        const bool out = std::find(setup.drawn_out.begin(), setup.drawn_out.end(), site.outlet) != setup.drawn_out.end();
-        minutes += here ? 0.0 : kToOutlet;
-        minutes += out ? 0.0 : kOpenUp;
+        const bool out =
+            std::find(setup.drawn_out.begin(), setup.drawn_out.end(), site.outlet) != setup.drawn_out.end();
+        minutes += here ? 0.0 : judged(Judged::to_outlet_min);
+        minutes += out ? 0.0 : judged(Judged::open_up_min);
         break;
       }
     }
@@ -340,7 +315,7 @@ double minutes_for(const Check& check, const Setup& setup, const Plant& plant) {
       const int k = plant.outlet_index(site.outlet);
       if (k >= 0) away_m = std::max(away_m, plant.distance_m(k));
     }
-    minutes += std::min(0.05 * away_m, 1.0);
+    minutes += std::min(judged(Judged::lead_min_per_m) * away_m, judged(Judged::lead_min_at_most));
   }
   return minutes;
 }

@@ -3,28 +3,18 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diagnosis/judgement_constants.h"
+
 namespace diagnosis {
 namespace {
-
-// Enough of the posterior to choose by; the inference itself leaves nothing out.
-constexpr double kCovered = 0.99;
-constexpr std::size_t kMostScenarios = 100;
-// Two steps ahead costs scenarios x candidates x starts; above this many products one step must do.
-constexpr std::size_t kCheapProducts = 60'000;
-constexpr std::size_t kStarts = 5, kSeconds = 24;
-// What a minute is worth, of the best first check's rate: less than all of it, because the bits that are
-// left towards the end come dearer. Between a half and all of it little changes.
-constexpr double kPriceOfMinutes = 2.0 / 3.0;
-constexpr double kRareAnswer = 0.02;    // not looked past
-constexpr double kSureByThen = 0.15;    // bits left: nothing more is asked
 
 double p_log_p(double p) { return p > 0.0 ? p * std::log2(p) : 0.0; }
 
 // Chances of every answer, laid out by candidate, then scenario.
 struct Grid {
   std::size_t scenarios = 0;
-  std::vector<std::size_t> choices;      // by candidate
-  std::vector<std::size_t> first;        // by candidate, in chance
+  std::vector<std::size_t> choices;  // by candidate
+  std::vector<std::size_t> first;    // by candidate, in chance
   std::vector<float> chance;
   [[nodiscard]] const float* at(std::size_t candidate, std::size_t scenario) const {
     return chance.data() + first[candidate] + scenario * choices[candidate];
@@ -32,13 +22,17 @@ struct Grid {
 };
 
 void keep_the_likely(std::vector<Weighed>& weighed) {
-  std::sort(weighed.begin(), weighed.end(), [](const Weighed& a, const Weighed& b) { return a.probability > b.probability; });
+  std::sort(weighed.begin(), weighed.end(),
+            [](const Weighed& a, const Weighed& b) { return a.probability > b.probability; });
   double sum = 0.0;
   std::size_t kept = 0;
-  while (kept < weighed.size() && kept < kMostScenarios && (sum < kCovered || kept < 2)) sum += weighed[kept++].probability;
+  while (kept < weighed.size() && kept < judged_count(Judged::most_scenarios) &&
+         (sum < judged(Judged::covered) || kept < 2))
+    sum += weighed[kept++].probability;
   weighed.resize(kept);
   for (Weighed& each : weighed) each.probability /= sum;
-  std::stable_sort(weighed.begin(), weighed.end(), [](const Weighed& a, const Weighed& b) { return a.group < b.group; });
+  std::stable_sort(weighed.begin(), weighed.end(),
+                   [](const Weighed& a, const Weighed& b) { return a.group < b.group; });
 }
 
 double entropy_of_groups(const std::vector<Weighed>& weighed, const std::vector<double>& probability) {
@@ -89,7 +83,8 @@ Grid fill(const Model& model, const std::vector<Weighed>& weighed, const std::ve
   for (std::size_t s = 0; s < weighed.size(); ++s) {
     model.likelihood.aim(look, *weighed[s].scenario, weighed[s].repaired);
     for (std::size_t c = 0; c < candidates.size(); ++c) {
-      const Chances chances = model.likelihood.coarse_chances(model.checks[static_cast<std::size_t>(candidates[c].check)], look);
+      const Chances chances =
+          model.likelihood.coarse_chances(model.checks[static_cast<std::size_t>(candidates[c].check)], look);
       float* to = grid.chance.data() + grid.first[c] + s * grid.choices[c];
       for (std::size_t a = 0; a < grid.choices[c]; ++a) to[a] = static_cast<float>(chances[a]);
     }
@@ -102,10 +97,18 @@ Grid fill(const Model& model, const std::vector<Weighed>& weighed, const std::ve
 // minutes of both would not do: it does not see which of the two comes first, and puts off the better one.)
 class Ahead {
  public:
-  Ahead(const Model& model, const Setup& setup, const std::vector<Weighed>& weighed, const std::vector<double>& probability,
-        const Grid& grid, const std::vector<Candidate>& candidates, const std::vector<std::size_t>& seconds)
-      : model_(model), setup_(setup), weighed_(weighed), probability_(probability), grid_(grid), candidates_(candidates),
-        seconds_(seconds), after_(weighed.size()), minutes_(seconds.size()) {}
+  Ahead(const Model& model, const Setup& setup, const std::vector<Weighed>& weighed,
+        const std::vector<double>& probability, const Grid& grid, const std::vector<Candidate>& candidates,
+        const std::vector<std::size_t>& seconds)
+      : model_(model),
+        setup_(setup),
+        weighed_(weighed),
+        probability_(probability),
+        grid_(grid),
+        candidates_(candidates),
+        seconds_(seconds),
+        after_(weighed.size()),
+        minutes_(seconds.size()) {}
 
   double worth(std::size_t first, double own_bits, double price) {
     Setup then = setup_;
@@ -125,10 +128,10 @@ class Ahead {
     for (std::size_t s = 0; s < weighed_.size(); ++s) {
       sum += after_[s] = probability_[s] * static_cast<double>(grid_.at(first, s)[answer]);
     }
-    if (sum < kRareAnswer) return 0.0;
+    if (sum < judged(Judged::rare_answer)) return 0.0;
     for (double& each : after_) each /= sum;
     const double left = entropy_of_groups(weighed_, after_);
-    if (left < kSureByThen) return 0.0;
+    if (left < judged(Judged::sure_by_then)) return 0.0;
     double best = 0.0;
     for (std::size_t j = 0; j < seconds_.size(); ++j) {
       // All that is left is the most that any check can tell.
@@ -145,7 +148,7 @@ class Ahead {
   const Grid& grid_;
   const std::vector<Candidate>& candidates_;
   const std::vector<std::size_t>& seconds_;
-  std::vector<double> after_, minutes_;   // room to work in
+  std::vector<double> after_, minutes_;  // room to work in
 };
 
 }  // namespace
@@ -170,14 +173,14 @@ NextChoice choose(const Model& model, std::vector<Weighed> weighed, const std::v
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rate(a) > rate(b); });
   std::size_t chosen = order.front();
 
-  if (weighed.size() * candidates.size() <= kCheapProducts) {
-    const double price = kPriceOfMinutes * rate(chosen);
+  if (weighed.size() * candidates.size() <= judged_count(Judged::cheap_products)) {
+    const double price = judged(Judged::price_of_minutes) * rate(chosen);
     std::vector<std::size_t> leading = order;
-    leading.resize(std::min(kSeconds, leading.size()));
+    leading.resize(std::min(judged_count(Judged::seconds), leading.size()));
     Ahead ahead(model, setup, weighed, probability, grid, candidates, leading);
     double most = -1e300;
-    for (std::size_t i = 0; i < std::min(kStarts, order.size()); ++i) {
-      if (bits[order[i]] < 1e-3) continue;
+    for (std::size_t i = 0; i < std::min(judged_count(Judged::starts), order.size()); ++i) {
+      if (bits[order[i]] < judged(Judged::least_start_bits)) continue;
       const double worth = ahead.worth(order[i], bits[order[i]], price);
       if (worth > most) {
         most = worth;

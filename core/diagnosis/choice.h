@@ -9,7 +9,7 @@
 namespace diagnosis {
 
 struct Candidate {
-  int check = 0;          // index in Model::checks
+  int check = 0;  // index in Model::checks
   double minutes = 1.0;
 };
 struct Weighed {
@@ -19,9 +19,9 @@ struct Weighed {
   double probability = 0.0;
 };
 struct NextChoice {
-  int check = -1;         // -1: none
-  double bits = 0.0;      // expected information
-  double most_bits = 0.0; // of any candidate
+  int check = -1;          // -1: none
+  double bits = 0.0;       // expected information
+  double most_bits = 0.0;  // of any candidate
   double minutes = 0.0;
 };
 // `weighed` sums to about one. `setup`: how the last check left things; the candidates' minutes count from there.

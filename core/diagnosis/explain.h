@@ -13,6 +13,7 @@ Receipt judge_answer(const Case& the_case, double emf_v, const Check& check, con
 std::string outlook_words(const Case& the_case, const Outlook& outlook);
 std::string why_words(const Case& the_case, const std::vector<Outlook>& outlooks);
 std::string remedy_words(double probability);
-std::string evidence_words(const Case& the_case, const Check& check, const Answer& seen, std::optional<double> predicted);
+std::string evidence_words(const Case& the_case, const Check& check, const Answer& seen,
+                           std::optional<double> predicted);
 
 }  // namespace diagnosis

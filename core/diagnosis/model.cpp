@@ -3,25 +3,24 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diagnosis/check_words.h"
+#include "diagnosis/judgement_constants.h"
 #include "diagnosis/safety.h"
 
 namespace diagnosis {
 namespace {
-
-// The same slip made on red and on black: stripped alike, pulled alike.
-constexpr double kSameSlipTwice = 0.08;
 
 bool fuse_gone(FaultKind kind) {
   return kind == FaultKind::fuse_blown || kind == FaultKind::fuse_missing || kind == FaultKind::fuse_elsewhere;
 }
 bool at_an_outlet(FaultKind kind) {
   const PlacedAt placed = fault_row(kind).placed_at;
-  return placed == PlacedAt::outlet_side || placed == PlacedAt::outlet;
+  return placed != PlacedAt::circuit && placed != PlacedAt::circuit_side && placed != PlacedAt::run_neighbour;
 }
 
 std::vector<Check> safe_checks(const Case& the_case, const Plant& plant) {
   std::vector<Check> all = make_checks(the_case, plant);
-  std::erase_if(all, [&](const Check& check) { return !unsafe(the_case, check).empty(); });
+  std::erase_if(all, [](const Check& check) { return !unsafe(check).empty(); });
   for (std::size_t c = 0; c < all.size(); ++c) all[c].index = static_cast<int>(c);
   return all;
 }
@@ -29,8 +28,11 @@ std::vector<Check> safe_checks(const Case& the_case, const Plant& plant) {
 }  // namespace
 
 Model::Model(Case given)
-    : the_case(std::move(given)), plant(the_case), hypotheses(diagnosis::hypotheses(the_case)),
-      checks(safe_checks(the_case, plant)), likelihood(the_case, plant, hypotheses, checks) {
+    : the_case(std::move(given)),
+      plant(the_case),
+      hypotheses(diagnosis::hypotheses(the_case)),
+      checks(safe_checks(the_case, plant)),
+      likelihood(the_case, plant, hypotheses, checks) {
   for (std::size_t c = 0; c < checks.size(); ++c) check_index.emplace(checks[c].id, static_cast<int>(c));
   make_groups();
   make_scenarios();
@@ -40,6 +42,12 @@ Model::Model(Case given)
     likelihood.aim(look, scenario, 0);
     log_prior.push_back(std::log(scenario.prior) + std::log(likelihood.complaint(look)));
   }
+}
+
+Check Model::worded(const Check& check) const {
+  Check made = check;
+  word_check(the_case, plant, made);
+  return made;
 }
 
 void Model::make_groups() {
@@ -73,7 +81,7 @@ void Model::make_scenarios() {
     Scenario middle;
     middle.first = static_cast<int>(h);
     const bool poor_joint = hypotheses[h].fault.kind == FaultKind::splice_resistive;
-    middle.edits[0] = poor_joint ? samples[2].edits : largest->edits;
+    middle.edits[0] = poor_joint ? samples[kPoorJoint.size() / 2].edits : largest->edits;
     middle.spread = largest->spread;
     middle.prior = hypotheses[h].prior;
     typical.push_back(middle);
@@ -104,7 +112,7 @@ void Model::make_likely_pairs() {
       if (fuse_gone(one.kind) && other.kind != FaultKind::pair_shorted) {
         prior = hypotheses[a].prior * hypotheses[b].prior;
       } else if (a < b && one.kind == other.kind && one.outlet == other.outlet) {
-        prior = hypotheses[a].prior * kSameSlipTwice;
+        prior = hypotheses[a].prior * judged(Judged::same_slip_twice);
       }
       if (prior > 0.0) scenarios.push_back(pair_of(static_cast<int>(a), static_cast<int>(b), prior));
     }

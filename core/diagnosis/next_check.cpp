@@ -1,4 +1,5 @@
 // Which checks are worth weighing: tools and reach, and on long circuits where suspicion is.
+#include "diagnosis/judgement_constants.h"
 #include "diagnosis/trace_work.h"
 
 namespace diagnosis {
@@ -9,10 +10,11 @@ bool Tracer::Work::within_reach(const Check& one) const {
   });
 }
 
-// On a long circuit not every outlet is weighed: those that most is suspected of, and those that cut
-// what is suspected into equal parts, where halving begins. `parted`: where parting a splice is weighed.
+// On a long circuit not every outlet is weighed: only the most suspected, and those that cut the suspicion into
+// equal parts, where halving begins. `parted`: where parting a splice is weighed.
 std::vector<char> Tracer::Work::outlets_worth_a_look(std::vector<char>& parted) const {
-  constexpr std::size_t kAll = 8, kCuts = 7, kSuspected = 4, kParted = 2;
+  constexpr std::size_t kAll = judged_count(Judged::all_outlets), kCuts = judged_count(Judged::cuts);
+  constexpr std::size_t kSuspected = judged_count(Judged::suspected), kParted = judged_count(Judged::parted);
   const std::size_t n = model->plant.outlets();
   std::vector<char> worth(n, n <= kAll ? 1 : 0);
   parted.assign(n, n <= kParted ? 1 : 0);
@@ -54,7 +56,8 @@ std::vector<Candidate> Tracer::Work::candidates() const {
       const int k = model->plant.outlet_index(site.outlet);
       if (k >= 0 && worth[static_cast<std::size_t>(k)] == 0) return true;
     }
-    return one.state.parted_at && parted[static_cast<std::size_t>(model->plant.outlet_index(*one.state.parted_at))] == 0;
+    return one.state.parted_at &&
+           parted[static_cast<std::size_t>(model->plant.outlet_index(*one.state.parted_at))] == 0;
   };
   for (std::size_t c = 0; c < model->checks.size(); ++c) {
     const Check& one = model->checks[c];
@@ -67,7 +70,7 @@ std::vector<Candidate> Tracer::Work::candidates() const {
 NextChoice Tracer::Work::next_check() const {
   std::vector<Weighed> weighed;
   for (std::size_t s = 0; s < scenarios.size(); ++s) {
-    if (probability[s] < 1e-7) continue;
+    if (probability[s] < judged(Judged::weighed_from)) continue;
     weighed.push_back({&scenarios[s], repaired[s], group(s), probability[s]});
   }
   return choose(*model, std::move(weighed), candidates(), setup);

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diagnosis/built.h"
+#include "diagnosis/judgement_constants.h"
 #include "network/probe.h"
 
 namespace diagnosis {
@@ -15,7 +17,7 @@ constexpr std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 // Pairs of nodes in order: post, then the away end of each element.
 enum Pair : int { post, main_fuse, feeder, bus, fuse_contact, fuse, clamp, first_outlet };
-constexpr int kPairsPerOutlet = 5;   // wire, splice, tail, terminal, outlet_inside
+constexpr int kPairsPerOutlet = 5;  // wire, splice, tail, terminal, outlet_inside
 constexpr int red(int pair) { return 2 * pair; }
 constexpr int black(int pair) { return 2 * pair + 1; }
 
@@ -24,7 +26,7 @@ int pair_of(Element element, int outlet) {
   switch (element) {
     case Element::battery: return post;
     case Element::main_fuse:
-    case Element::disconnect: return main_fuse;   // one after the other in the same wire
+    case Element::disconnect: return main_fuse;  // one after the other in the same wire
     case Element::feeder: return feeder;
     case Element::bus: return bus;
     case Element::fuse_contact: return fuse_contact;
@@ -97,12 +99,12 @@ void View::aim(const Edits& edits) {
 }
 
 const Potentials& View::at(std::size_t slot, const Bench& bench) {
-  if (slot >= solved_.size()) solved_.resize(slot + 1);   // plain is slot 0: there from now on
+  if (slot >= solved_.size()) solved_.resize(slot + 1);  // plain is slot 0: there from now on
   Solved& here = solved_[slot];
   if (here.aimed != aimed_) {
     here.aimed = aimed_;
     if (bench.only_loaded() && slot != kPlain) {
-      here.potentials = plain();   // the same wires, only something plugged in
+      here.potentials = plain();  // the same wires, only something plugged in
       plant_->energise(bench, here.potentials);
     } else {
       plant_->solve(bench, edits_.all(), here.potentials);
@@ -113,7 +115,7 @@ const Potentials& View::at(std::size_t slot, const Bench& bench) {
 
 double Potentials::ohms(int a, int b) const {
   if (part[at(a)] != part[at(b)]) return kOpenOhm;
-  double common = 0.0;   // of the two ways to the root
+  double common = 0.0;  // of the two ways to the root
   std::vector<int> up;
   for (int n = a; n >= 0; n = parent[at(n)]) up.push_back(n);
   for (int n = b; n >= 0; n = parent[at(n)]) {
@@ -127,13 +129,18 @@ double Potentials::ohms(int a, int b) const {
 
 Plant::Plant(const Case& the_case) {
   const circuit::Circuit& circuit = the_case.circuit;
-  const network::BranchNetwork built = network::build(circuit, the_case.fitted, {}, network::BatteryState::resting);
+  const network::BranchNetwork built = network::build(circuit, fitted_of(the_case), {}, network::BatteryState::resting);
   const int pairs = first_outlet + kPairsPerOutlet * static_cast<int>(circuit.outlets.size());
   parent_.assign(at(2 * pairs), -1);
   ohm_.assign(at(2 * pairs), 0.0);
   nominal_v_ = circuit.supply.nominal.number();
   lamp_ohm_ = network::lamp_hot_resistance(circuit.supply.nominal).number();
-  for (const circuit::Outlet& outlet : circuit.outlets) ids_.push_back(outlet.id);
+  test_device_ = {circuit::LoadKind::resistive, judged(Judged::test_device_a), nominal_v_,
+                  network::fold_voltage(circuit::Load{}, circuit.supply.nominal).number()};
+  for (const circuit::Outlet& outlet : circuit.outlets) {
+    ids_.push_back(outlet.id);
+    sockets_.push_back(diagnosis::has_socket(outlet) ? 1 : 0);
+  }
   for (int pair = main_fuse; pair < first_outlet; ++pair) {
     parent_[at(red(pair))] = red(pair - 1);
     parent_[at(black(pair))] = black(pair - 1);
@@ -152,21 +159,39 @@ Plant::Plant(const Case& the_case) {
     device_.push_back(appliance_of(load, circuit.supply.nominal));
     distance_m_.push_back(circuit::distance_from_block(circuit, outlet.id).number());
   }
-  for (const auto& each : built.elements) {
-    const network::Branch& branch = built.netlist.branch(each.branch);
-    if (each.place.element == Element::device || each.place.element == Element::beside) continue;
-    if (each.place.element == Element::battery) {
-      emf_v_ = branch.emf_v;
-      source_ohm_ = branch.value;
-      continue;
-    }
-    ohm_[at(node_of(each.place.element, outlet_index(each.place.outlet), each.place.side))] += branch.value;
-  }
+  add_elements(the_case, built);
   // A neighbour's line to here: taken as our own wire over the same way, its fuse and clamp as ours.
   for (int k = 0; k < static_cast<int>(ids_.size()); ++k) {
     double line = ohm_[at(red(fuse))] + ohm_[at(red(fuse_contact))] + ohm_[at(red(clamp))];
     for (int o = k; o >= 0; o = parent_outlet_[at(o)]) line += ohm_[at(node_of(Element::wire, o, Side::positive))];
     line_ohm_.push_back(line);
+  }
+}
+
+// Each run and tail gets the wire that is built there; switches in the line and a chassis are no wire.
+void Plant::add_elements(const Case& the_case, const network::BranchNetwork& built) {
+  wire_spread_ = diagnosis::wire_spread(the_case);
+  wire_ohm_.assign(ids_.size(), 0.0);
+  std::vector<WireFactors> factors;
+  for (const circuit::OutletId id : ids_) factors.push_back(wire_factors(the_case, id));
+  for (const auto& [place, id, near_source, away] : built.elements) {
+    const network::Branch& branch = built.netlist.branch(id);
+    if (place.element == Element::device || place.element == Element::beside) continue;
+    if (place.element == Element::battery) {
+      emf_v_ = branch.emf_v;
+      source_ohm_ = branch.value;
+      continue;
+    }
+    const int k = outlet_index(place.outlet);
+    double ohm = branch.value;
+    if (place.element == Element::tail) ohm *= factors[at(k)].tail;
+    const bool chassis = place.side == Side::negative && k >= 0 &&
+                         the_case.circuit.outlets[at(k)].run.back == circuit::ReturnPath::chassis;
+    if (place.element == Element::wire && !chassis) wire_ohm_[at(k)] += ohm *= factors[at(k)].run;
+    ohm_[at(node_of(place.element, k, place.side))] += ohm;
+  }
+  for (int k = 0; k < static_cast<int>(ids_.size()); ++k) {
+    if (parent_outlet_[at(k)] >= 0) wire_ohm_[at(k)] += wire_ohm_[at(parent_outlet_[at(k)])];
   }
 }
 
@@ -201,15 +226,16 @@ int Plant::node(const Spot& spot, bool fuse_in) const {
   return node_of(Element::outlet_inside, k, spot.side);
 }
 
-// Turns the red part that hangs on nothing round, so that it hangs on the black wire at the short.
+// Behind the blown fuse the red wires hang loose. The short joins them to the black wire: their parents are
+// turned round, so that the way to a post leads through the short.
 void Plant::lay_short(int outlet, Potentials& at_now) const {
   const int r = node_of(Element::wire, outlet, Side::positive);
   const int b = node_of(Element::wire, outlet, Side::negative);
   int below = b;
-  double ohm_below = kShortOhm;
+  double ohm_below = judged(Judged::short_ohm);
   for (int n = r; n >= 0;) {
     const int above = at_now.parent[at(n)];
-    const double ohm_above = at_now.path_ohm[at(n)];   // still the element's own here
+    const double ohm_above = at_now.path_ohm[at(n)];  // still the element's own here
     at_now.parent[at(n)] = below;
     at_now.path_ohm[at(n)] = ohm_below;
     if (above < 0 || std::isinf(ohm_above)) break;
@@ -242,7 +268,7 @@ void Plant::apply(const Edit& edit, const Bench& bench, Potentials& now, double&
       return;
     }
     case EditKind::weak_source:
-      emf_v *= edit.ohm;
+      emf_v *= edit.emf_factor;
       source_ohm *= edit.factor;
       return;
     case EditKind::thin_runs:
@@ -252,7 +278,7 @@ void Plant::apply(const Edit& edit, const Bench& bench, Potentials& now, double&
         now.path_ohm[at(r + 1)] *= edit.factor;
       }
       return;
-    case EditKind::short_pair: return;   // after the rest: see solve()
+    case EditKind::short_pair: return;  // after the rest: see solve()
   }
 }
 
@@ -317,7 +343,7 @@ void Plant::energise(const Bench& bench, Potentials& now) const {
   now.voltage_v.assign(at(nodes), 0.0);
   now.loaded.assign(at(nodes), 0);
   now.load_v = 0.0;
-  double current_a = 0.0;   // out of the red post
+  double current_a = 0.0;  // out of the red post
   const int a = bench.load_red, b = bench.load_black;
   const int part_a = bench.with_load ? now.part[at(a)] : -1, part_b = bench.with_load ? now.part[at(b)] : -1;
   const bool forward = part_a == 1 && part_b == 0;
@@ -343,7 +369,7 @@ void Plant::energise(const Bench& bench, Potentials& now) const {
       now.voltage_v[at(n)] = now.voltage_v[at(before)];
       continue;
     }
-    int on = n;   // where its way to the post joins the loop
+    int on = n;  // where its way to the post joins the loop
     while (now.loaded[at(on)] == 0 && now.parent[at(on)] >= 0) on = now.parent[at(on)];
     const double drop_v = current_a * now.path_ohm[at(on)];
     now.voltage_v[at(n)] = part == 1 ? top_v - drop_v : drop_v;

@@ -1,16 +1,10 @@
 // Every answer weighed under every scenario; repairs made, and the pairs that a failed one may have hidden.
 #include <cmath>
 
+#include "diagnosis/judgement_constants.h"
 #include "diagnosis/trace_work.h"
 
 namespace diagnosis {
-namespace {
-
-// A repair that was made and did not help: made badly, or made at the wrong place.
-constexpr double kRepairMisses = 0.03;
-
-}  // namespace
-
 void Tracer::Work::start() {
   scenarios = model->scenarios;
   log_weight = model->log_prior;
@@ -56,7 +50,7 @@ double Tracer::Work::log_chance(const Entry& entry, Look& look) const {
   if (entry.answer.kind != AnswerKind::word) return 0.0;
   const Chances chances = model->likelihood.chances(*asked_check, look);
   for (std::size_t c = 0; c < asked_check->choices.size(); ++c) {
-    if (asked_check->choices[c].key == entry.answer.word) return std::log(std::max(chances[c], 1e-300));
+    if (asked_check->choices[c].key == entry.answer.key) return std::log(std::max(chances[c], 1e-300));
   }
   return 0.0;
 }
@@ -85,11 +79,11 @@ void Tracer::Work::apply_remedy(const Entry& entry, std::size_t index) {
   const auto found = std::find(model->group_ids.begin(), model->group_ids.end(), entry.id);
   if (found == model->group_ids.end()) return;
   const int made = static_cast<int>(found - model->group_ids.begin());
-  if (entry.answer.word == "cant") {
+  if (entry.answer.key == AnswerKey::cant) {
     could_not.push_back(made);
     return;
   }
-  finished = entry.answer.word == "works";
+  finished = entry.answer.key == AnswerKey::works;
   if (finished) return;
   in_vain.push_back(made);
   add_pairs(made, index);
@@ -97,7 +91,7 @@ void Tracer::Work::apply_remedy(const Entry& entry, std::size_t index) {
   for (std::size_t s = 0; s < scenarios.size(); ++s) {
     const Scenario& scenario = scenarios[s];
     if (model->group_of[static_cast<std::size_t>(scenario.first)] == made && scenario.second < 0) {
-      log_weight[s] += std::log(kRepairMisses);
+      log_weight[s] += std::log(judged(Judged::repair_misses));
       continue;
     }
     unsigned now = repaired[s];
@@ -108,7 +102,7 @@ void Tracer::Work::apply_remedy(const Entry& entry, std::size_t index) {
     if (now == repaired[s]) continue;
     repaired[s] = now;
     if (now == 3u) {
-      log_weight[s] += std::log(kRepairMisses);
+      log_weight[s] += std::log(judged(Judged::repair_misses));
       continue;
     }
     // What is left must keep the complaint alive.
@@ -134,14 +128,18 @@ void Tracer::Work::add_pairs(int made, std::size_t up_to) {
         weight += log_chance(entry, look);
         continue;
       }
-      if (entry.answer.word != "same") continue;
+      if (entry.answer.key != AnswerKey::same) continue;
       unsigned now = repaired[s];
-      if (model->group_ids[static_cast<std::size_t>(model->group_of[static_cast<std::size_t>(scenarios[s].first)])] == entry.id) now |= 1u;
-      if (model->group_ids[static_cast<std::size_t>(model->group_of[static_cast<std::size_t>(scenarios[s].second)])] == entry.id) now |= 2u;
+      if (model->group_ids[static_cast<std::size_t>(model->group_of[static_cast<std::size_t>(scenarios[s].first)])] ==
+          entry.id)
+        now |= 1u;
+      if (model->group_ids[static_cast<std::size_t>(model->group_of[static_cast<std::size_t>(scenarios[s].second)])] ==
+          entry.id)
+        now |= 2u;
       if (now == repaired[s]) continue;
       repaired[s] = now;
       model->likelihood.aim(look, scenarios[s], now);
-      weight += now == 3u ? std::log(kRepairMisses) : std::log(model->likelihood.complaint(look));
+      weight += now == 3u ? std::log(judged(Judged::repair_misses)) : std::log(model->likelihood.complaint(look));
     }
     log_weight.push_back(weight);
   }

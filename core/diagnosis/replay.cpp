@@ -4,11 +4,16 @@
 
 namespace diagnosis {
 
-Replay replay(const circuit::Circuit& circuit, const network::Fitted& fitted, const Record& record, bool fuse_told) {
+Replay replay(const Case& frame, const Record& record) {
   std::vector<std::string> dropped;
-  Case the_case{circuit, fitted, record.neighbours, record.complaint, record.tools, record.out_of_reach, fuse_told};
+  Case the_case = frame;
+  the_case.neighbours = record.neighbours;
+  the_case.complaint = record.complaint;
+  the_case.tools = record.tools;
+  the_case.out_of_reach = record.out_of_reach;
   std::erase_if(the_case.complaint.outlets, [&](circuit::OutletId id) {
-    if (circuit::find_outlet(circuit, id) != nullptr) return false;
+    const circuit::Outlet* outlet = circuit::find_outlet(frame.circuit, id);
+    if (outlet != nullptr && has_socket(*outlet)) return false;
     dropped.push_back(joined({"The complaint named outlet ", std::to_string(id.number), ", which is gone."}));
     return true;
   });
@@ -24,9 +29,9 @@ Replay replay(const circuit::Circuit& circuit, const network::Fitted& fitted, co
     if (entry.kind == EntryKind::check) {
       receipt = tracer.observe(entry.id, entry.answer);
     } else {
-      const RetestResult result = entry.answer.word == "works" ? RetestResult::works
-                                  : entry.answer.word == "same" ? RetestResult::same
-                                                                : RetestResult::cant;
+      const RetestResult result = entry.answer.key == AnswerKey::works  ? RetestResult::works
+                                  : entry.answer.key == AnswerKey::same ? RetestResult::same
+                                                                        : RetestResult::cant;
       receipt = tracer.after_remedy(entry.id, result);
     }
     if (!receipt.taken) dropped.push_back(joined({"\"", entry.id, "\" no longer applies to this circuit."}));

@@ -1,13 +1,25 @@
 #include "diagnosis/safety.h"
 
+#include <algorithm>
+
+#include "diagnosis/remedy_row.h"
+
 namespace diagnosis {
 namespace {
 
 constexpr double kRounding = 1e-9;
 
-// What takes fingers near conductors, told from what is done and where, whatever the row's own flag says.
+bool by_tips(const Check& check) {
+  return check.kind == CheckKind::volts || check.kind == CheckKind::glow || check.kind == CheckKind::ohms;
+}
+bool at(const Check& check, Location location) {
+  return std::any_of(check.sites.begin(), check.sites.end(),
+                     [&](const Site& site) { return site.location == location; });
+}
+
+// What takes fingers near conductors, told from what is done and where as well, whatever the row says.
 bool takes_hands(const Check& check) {
-  if (check.act == Act::hands || check.state.parted_at) return true;
+  if (check.takes.hands_on_conductors || check.act == Act::hands || check.state.parted_at) return true;
   switch (check.kind) {
     case CheckKind::look_behind:
     case CheckKind::tug:
@@ -15,69 +27,78 @@ bool takes_hands(const Check& check) {
     case CheckKind::read_gauge: return true;
     default: break;
   }
-  const bool by_tips = check.kind == CheckKind::volts || check.kind == CheckKind::glow || check.kind == CheckKind::ohms;
-  for (const Site& site : check.sites) {
-    if (site.location == Location::behind && !by_tips) return true;
-  }
-  return false;
+  return at(check, Location::behind) && !by_tips(check);
+}
+bool takes_tools(const Check& check) { return check.takes.tools_on_metal || check.act == Act::probe || by_tips(check); }
+
+// Hands: the fuse out, the part proved dead, and never at the battery.
+std::string against_hands(const Check& check) {
+  if (check.state.fuse_in) return "Hands near bare conductors with the fuse in.";
+  if (!check.proves_dead) return "Hands near bare conductors that were not proved dead.";
+  if (at(check, Location::battery)) return "Hands at the battery, which can not be switched off.";
+  return {};
 }
 
-bool is_wiring(RemedyKind kind) {
-  switch (kind) {
-    case RemedyKind::remake_feeder_joint:
-    case RemedyKind::remake_clamp:
-    case RemedyKind::replace_run:
-    case RemedyKind::remake_splice:
-    case RemedyKind::clear_short:
-    case RemedyKind::refit_tab:
-    case RemedyKind::replace_outlet:
-    case RemedyKind::swap_at_tabs:
-    case RemedyKind::swap_at_splice:
-    case RemedyKind::reconnect_pair:
-    case RemedyKind::thicker_wire: return true;
-    default: return false;
+// Tools: insulated tips of a meter on volts or of a lamp on live metal; a meter on ohms on what is proved dead.
+// Anything else only together with hands, by their rule.
+std::string against_tools(const Check& check, bool hands) {
+  if (check.kind == CheckKind::volts || check.kind == CheckKind::glow) return {};
+  if (check.kind == CheckKind::ohms) {
+    if (check.state.fuse_in) return "A meter on ohms with the fuse in.";
+    if (!check.proves_dead) return "A meter on ohms on what was not proved dead.";
+    const bool across_the_source = check.red.kind == SpotKind::battery_post || check.red.kind == SpotKind::bus;
+    return across_the_source ? "A meter on ohms across the battery." : "";
   }
+  return hands ? "" : "Tools on metal that no rule permits.";
 }
 
 }  // namespace
 
-std::string unsafe(const Case&, const Check& check) {
-  const bool hands = takes_hands(check);
-  if (hands && check.state.fuse_in) return "Hands near bare conductors with the fuse in.";
-  if (hands && !check.proves_dead) return "Hands near bare conductors that were not proved dead.";
-  if (hands && check.caution.empty()) return "Hands near bare conductors without a caution.";
-  if (check.state.parted_at && (check.state.fuse_in || !check.proves_dead)) return "A splice parted while it may be live.";
-  if (check.kind == CheckKind::ohms && check.state.fuse_in) return "A meter on ohms with the fuse in.";
-  for (const Site& site : check.sites) {
-    if (site.location == Location::battery && hands) return "Hands at the battery, which can not be switched off.";
+std::string unsafe(const Check& check) {
+  const bool hands = takes_hands(check), tools = takes_tools(check);
+  if (hands) {
+    if (std::string why = against_hands(check); !why.empty()) return why;
   }
-  const bool across_the_source = check.red.kind == SpotKind::battery_post || check.red.kind == SpotKind::bus;
-  if (check.kind == CheckKind::ohms && across_the_source) return "A meter on ohms across the battery.";
+  if (tools) {
+    if (std::string why = against_tools(check, hands); !why.empty()) return why;
+  }
   return {};
+}
+
+std::string unsafe(const Case&, const Check& check) {
+  std::string why = unsafe(check);
+  if (why.empty() && check.caution.empty() && (takes_hands(check) || takes_tools(check)))
+    why = "Hands or tools on metal without a caution.";
+  return why;
 }
 
 std::string unsafe(const Case& the_case, const RemedyStep& step) {
   if (step.act == Act::hands && step.fuse_in) return "Hands near bare conductors with the fuse in.";
   if (step.act == Act::hands && !step.proved_dead) return "Hands near bare conductors that were not proved dead.";
-  if (step.fits_fuse && step.fits_fuse->number() > the_case.fitted.fuse.number() + kRounding) return "A bigger fuse.";
+  if (step.fits_fuse) {
+    if (!names_fuse(the_case)) return "A fuse rating that nobody read off, or that does not protect the wire.";
+    if (step.fits_fuse->number() > the_case.built.fuse->number() + kRounding) return "A bigger fuse.";
+  }
   return {};
 }
 
 std::string unsafe(const Case& the_case, const Remedy& remedy) {
-  bool dead = false, hands = false;   // proved, and still so; any step by hand
+  const RemedyRow& row = remedy_row(remedy.kind);
+  bool dead = false, hands = false;  // proved, and still so; any step by hand
   for (const RemedyStep& step : remedy.steps) {
-    const std::string why = unsafe(the_case, step);
-    if (!why.empty()) return why;
-    const bool in_the_supply = remedy.kind == RemedyKind::remake_clamp || remedy.kind == RemedyKind::remake_feeder_joint ||
-                               remedy.kind == RemedyKind::restore_main;
-    if (step.act == Act::hands && in_the_supply && step.main_on) return "Hands at the block or the battery with the main on.";
-    if (step.act == Act::hands && !dead) return "Hands before dead was proved.";
-    hands = hands || step.act == Act::hands;
-    if (step.fits_fuse && !step.fuse_in) return "A fuse put in while the step says that it is out.";
+    if (std::string why = unsafe(the_case, step); !why.empty()) return why;
+    const bool by_hand = step.act == Act::hands;
+    if (by_hand && !row.takes.hands_on_conductors) return "Hands that the remedy does not state.";
+    if (by_hand && row.in_the_supply && step.main_on) return "Hands at the block or the battery with the main on.";
+    if (by_hand && !dead) return "Hands before dead was proved.";
+    hands = hands || by_hand;
+    const bool fuse = step.puts_fuse_in || step.fits_fuse.has_value();
+    if (fuse && !step.fuse_in) return "A fuse put in while the step says that it is out.";
     dead = (dead || step.proves_dead) && !step.fuse_in;
   }
   if (remedy.steps.empty()) return "No steps.";
-  if (is_wiring(remedy.kind) && !hands) return "Wiring told as if it took no hands.";
+  if (row.takes.hands_on_conductors && !hands) return "Wiring told as if it took no hands.";
+  if (remedy.cautions.empty()) return "No caution.";
   if (remedy.retest.words.empty()) return "No re-test.";
   return {};
 }

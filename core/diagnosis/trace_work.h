@@ -22,10 +22,10 @@ struct Tracer::Work {
   std::vector<double> log_weight;
   std::vector<unsigned> repaired;
   std::vector<double> probability;
-  std::vector<char> asked;                 // by check
+  std::vector<char> asked;  // by check
   std::vector<Site> unreachable;
-  std::vector<int> could_not;              // groups whose remedy could not be made
-  std::vector<int> in_vain;                // groups whose remedy was made and did not help
+  std::vector<int> could_not;  // groups whose remedy could not be made
+  std::vector<int> in_vain;    // groups whose remedy was made and did not help
   Setup setup;
   bool finished = false;
   mutable std::optional<Advice> advice;
@@ -39,15 +39,15 @@ struct Tracer::Work {
   void add_pairs(int group, std::size_t up_to);
   double log_chance(const Entry& entry, Look& look) const;
   [[nodiscard]] int group(std::size_t s) const;
-  [[nodiscard]] int open_fault(std::size_t s) const;   // hypothesis still to be put right, first
+  [[nodiscard]] int open_fault(std::size_t s) const;  // hypothesis still to be put right, first
   [[nodiscard]] std::vector<double> group_probability() const;
   [[nodiscard]] bool within_reach(const Check& check) const;
   [[nodiscard]] std::vector<char> outlets_worth_a_look(std::vector<char>& parted) const;
   [[nodiscard]] std::vector<Candidate> candidates() const;
   [[nodiscard]] NextChoice next_check() const;
-  [[nodiscard]] int likeliest_in(int group) const;     // hypothesis
+  [[nodiscard]] int likeliest_in(int group) const;  // hypothesis
   [[nodiscard]] bool was_tried(std::size_t group) const;
-  [[nodiscard]] std::vector<std::size_t> groups_to_try(const std::vector<double>& groups) const;   // in that order
+  [[nodiscard]] std::vector<std::size_t> groups_to_try(const std::vector<double>& groups) const;  // in that order
   [[nodiscard]] std::vector<Remedy> remedies_of(const std::vector<std::size_t>& order) const;
   [[nodiscard]] std::optional<std::size_t> odd_entry() const;
   [[nodiscard]] Advice advise() const;

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "diagnosis/explain.h"
+#include "diagnosis/judgement_constants.h"
 #include "diagnosis/trace_work.h"
 
 namespace diagnosis {
@@ -23,10 +24,14 @@ Tracer& Tracer::operator=(Tracer&&) noexcept = default;
 
 const Case& Tracer::the_case() const { return work_->model->the_case; }
 const Record& Tracer::record() const { return work_->record; }
-std::vector<Check> Tracer::all_checks() const { return work_->model->checks; }
+std::vector<Check> Tracer::all_checks() const {
+  std::vector<Check> all;
+  for (const Check& each : work_->model->checks) all.push_back(work_->model->worded(each));
+  return all;
+}
 std::optional<Check> Tracer::find_check(std::string_view id) const {
   const Check* found = work_->check(id);
-  return found == nullptr ? std::nullopt : std::optional<Check>(*found);
+  return found == nullptr ? std::nullopt : std::optional<Check>(work_->model->worded(*found));
 }
 
 Advice Tracer::next() const {
@@ -50,7 +55,8 @@ std::vector<Suspect> Tracer::suspects(std::size_t at_most) const {
   }
   std::vector<std::size_t> order(by_hypothesis.size());
   for (std::size_t h = 0; h < order.size(); ++h) order[h] = h;
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return by_hypothesis[a] > by_hypothesis[b]; });
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return by_hypothesis[a] > by_hypothesis[b]; });
   std::vector<Suspect> all;
   for (const std::size_t h : order) {
     if (all.size() >= at_most) break;
@@ -59,7 +65,7 @@ std::vector<Suspect> Tracer::suspects(std::size_t at_most) const {
     suspect.probability = by_hypothesis[h];
     suspect.words = fault_words(the_case(), suspect.fault);
     suspect.remedy_id = w.model->group_ids[static_cast<std::size_t>(w.model->group_of[h])];
-    if (partner[h] >= 0 && best_pair[h] > 0.5 * by_hypothesis[h]) {
+    if (partner[h] >= 0 && best_pair[h] > judged(Judged::pair_told_from) * by_hypothesis[h]) {
       suspect.with = w.model->hypotheses[static_cast<std::size_t>(partner[h])].fault;
     }
     all.push_back(std::move(suspect));
@@ -71,7 +77,8 @@ double Tracer::probability(const Fault& fault) const {
   double sum = 0.0;
   for (std::size_t s = 0; s < work_->scenarios.size(); ++s) {
     const Scenario& scenario = work_->scenarios[s];
-    if (scenario.second < 0 && work_->model->hypotheses[static_cast<std::size_t>(scenario.first)].fault == fault) sum += work_->probability[s];
+    if (scenario.second < 0 && work_->model->hypotheses[static_cast<std::size_t>(scenario.first)].fault == fault)
+      sum += work_->probability[s];
   }
   return sum;
 }
@@ -102,20 +109,22 @@ std::vector<Evidence> Tracer::evidence(const Suspect& suspect) const {
   for (std::size_t i = 0; i < w.record.entries.size(); ++i) {
     const Entry& entry = w.record.entries[i];
     const Check* done = entry.kind == EntryKind::check ? w.check(entry.id) : nullptr;
-    if (done == nullptr || (entry.answer.kind != AnswerKind::word && entry.answer.kind != AnswerKind::reading)) continue;
+    if (done == nullptr || (entry.answer.kind != AnswerKind::word && entry.answer.kind != AnswerKind::reading))
+      continue;
     w.model->likelihood.aim(look, *scenario, 0u);
     const double own = w.log_chance(entry, look);
-    double mean = 0.0;   // over the faults that there were at first
+    double mean = 0.0;  // over the faults that there were at first
     for (std::size_t h = 0; h < w.model->hypotheses.size(); ++h) {
       w.model->likelihood.aim(other, w.model->typical[h], 0u);
       mean += w.model->hypotheses[h].prior * std::exp(w.log_chance(entry, other));
     }
     const double ratio = std::exp(own) / mean;
-    if (ratio > 0.5 && ratio < 2.0) continue;
+    if (ratio > 1.0 / judged(Judged::evidence_ratio) && ratio < judged(Judged::evidence_ratio)) continue;
     Evidence evidence;
     evidence.entry = i;
-    evidence.speaks_for = ratio >= 2.0;
-    evidence.words = evidence_words(the_case(), *done, entry.answer, w.model->likelihood.value(*done, look));
+    evidence.speaks_for = ratio >= judged(Judged::evidence_ratio);
+    evidence.words =
+        evidence_words(the_case(), w.model->worded(*done), entry.answer, w.model->likelihood.value(*done, look));
     all.push_back(std::move(evidence));
   }
   return all;
@@ -137,7 +146,8 @@ std::vector<double> Tracer::likelihood(const Fault& fault, std::string_view chec
   double sum = 0.0;
   Look look(work_->model->plant);
   for (const Scenario& scenario : work_->model->scenarios) {
-    if (scenario.second >= 0 || !(work_->model->hypotheses[static_cast<std::size_t>(scenario.first)].fault == fault)) continue;
+    if (scenario.second >= 0 || !(work_->model->hypotheses[static_cast<std::size_t>(scenario.first)].fault == fault))
+      continue;
     work_->model->likelihood.aim(look, scenario, 0u);
     const Chances chances = work_->model->likelihood.chances(*one, look);
     sum += scenario.prior;
@@ -166,8 +176,11 @@ Receipt Tracer::observe(std::string_view check_id, const Answer& answer) {
 
 Receipt Tracer::after_remedy(std::string_view remedy_id, RetestResult result) {
   const auto& ids = work_->model->group_ids;
-  if (std::find(ids.begin(), ids.end(), remedy_id) == ids.end()) return {false, "There is no such repair on this circuit."};
-  const std::string_view outcome = result == RetestResult::works ? "works" : result == RetestResult::same ? "same" : "cant";
+  if (std::find(ids.begin(), ids.end(), remedy_id) == ids.end())
+    return {false, "There is no such repair on this circuit."};
+  const AnswerKey outcome = result == RetestResult::works  ? AnswerKey::works
+                            : result == RetestResult::same ? AnswerKey::same
+                                                           : AnswerKey::cant;
   work_->record.entries.push_back({EntryKind::remedy, std::string(remedy_id), word(outcome)});
   work_->apply(work_->record.entries.back(), work_->record.entries.size() - 1);
   work_->normalise();

@@ -28,35 +28,35 @@ namespace diagnosis {
 
 // One of the answers to a check, for "what would this mean".
 struct Outlook {
-  std::string key;                  // the Choice's
-  double probability = 0.0;         // as things stand
-  std::vector<Fault> cleared;       // suspects that would fall under a tenth of what they are, likeliest first
-  std::vector<Fault> raised;        // that would more than double
-  std::string words;                // "Clears the fuse and the clamps; points at the black splice at C."
+  AnswerKey key = AnswerKey::unknown;  // the Choice's
+  double probability = 0.0;            // as things stand
+  std::vector<Fault> cleared;          // suspects that would fall under a tenth of what they are, likeliest first
+  std::vector<Fault> raised;           // that would more than double
+  std::string words;                   // "Clears the fuse and the clamps; points at the black splice at C."
 };
 
 enum class AdviceKind {
-  check,            // `check`, with `outlooks`
-  remedy,           // sure enough: `remedy`
-  cannot_tell,      // nothing left tells the rest apart: `to_try` in that order; `remedy` is the first
-  none_fits,        // the evidence contradicts every fault known here: `odd_entry`, if there is one
-  finished,         // a remedy was made and the re-test was good
+  check,        // `check`, with `outlooks`
+  remedy,       // sure enough: `remedy`
+  cannot_tell,  // nothing left tells the rest apart: `to_try` in that order; `remedy` is the first
+  none_fits,    // the evidence contradicts every fault known here: `odd_entry`, if there is one
+  finished,     // a remedy was made and the re-test was good
 };
 struct Advice {
   AdviceKind kind = AdviceKind::check;
-  std::string words;                      // one sentence that says why
+  std::string words;  // one sentence that says why
   std::optional<Check> check;
-  std::vector<Outlook> outlooks;          // by choice
+  std::vector<Outlook> outlooks;  // by choice
   std::optional<Remedy> remedy;
   std::vector<Remedy> to_try;
-  std::optional<std::size_t> odd_entry;   // index into record().entries: the answer to take again
-  double probability = 0.0;               // of the remedy advised
+  std::optional<std::size_t> odd_entry;  // index into record().entries: the answer to take again
+  double probability = 0.0;              // of the remedy advised
 };
 
 struct Evidence {
-  std::size_t entry = 0;      // index into record().entries
-  bool speaks_for = false;    // more than twice as likely as the average, or less than half
-  std::string words;          // "Lamp in C, red splice to bus: 12.6 V seen, 12.6 V predicted."
+  std::size_t entry = 0;    // index into record().entries
+  bool speaks_for = false;  // more than twice as likely as the average, or less than half
+  std::string words;        // "Lamp in C, red splice to bus: 12.6 V seen, 12.6 V predicted."
 };
 struct Suspect {
   Fault fault;                // for a pair: the one still to be put right
@@ -66,17 +66,17 @@ struct Suspect {
   std::string remedy_id;
 };
 
-enum class RetestResult { works, same, cant };   // cant: could not be done; the suspect stays
+enum class RetestResult { works, same, cant };  // cant: could not be done; the suspect stays
 
 // What came of an answer.
 struct Receipt {
   bool taken = false;
-  std::string words;   // why not, or what is odd about it: "60 V is more than a 12 V circuit can have."
+  std::string words;  // why not, or what is odd about it: "60 V is more than a 12 V circuit can have."
 };
 
 class Tracer {
  public:
-  explicit Tracer(Case the_case);   // the case has no problems()
+  explicit Tracer(Case the_case);  // the case has no problems()
   ~Tracer();
   Tracer(const Tracer&);
   Tracer& operator=(const Tracer&);
@@ -90,10 +90,10 @@ class Tracer {
   [[nodiscard]] std::vector<Check> all_checks() const;
   [[nodiscard]] std::optional<Check> find_check(std::string_view id) const;
 
-  [[nodiscard]] Advice next() const;        // computed at the first call after a change, then kept
-  [[nodiscard]] std::vector<Suspect> suspects(std::size_t at_most = 8) const;   // likeliest first
-  [[nodiscard]] double probability(const Fault& fault) const;  // as single fault
-  [[nodiscard]] double total() const;       // sum over everything: 1
+  [[nodiscard]] Advice next() const;  // computed at the first call after a change, then kept
+  [[nodiscard]] std::vector<Suspect> suspects(std::size_t at_most = 8) const;  // likeliest first
+  [[nodiscard]] double probability(const Fault& fault) const;                  // as single fault
+  [[nodiscard]] double total() const;                                          // sum over everything: 1
   [[nodiscard]] std::vector<Evidence> evidence(const Suspect& suspect) const;
   // What the check would read under this fault, typical size; nullopt for words without a number.
   [[nodiscard]] std::optional<double> predicted(const Fault& fault, std::string_view check_id) const;
@@ -105,8 +105,8 @@ class Tracer {
   // A reading that can not be is not taken, and the receipt says why. An odd one is taken and told.
   Receipt observe(std::string_view check_id, const Answer& answer);
   Receipt after_remedy(std::string_view remedy_id, RetestResult result);
-  bool undo();                                            // false: nothing to undo
-  Receipt retake(std::size_t entry, const Answer& answer);   // another answer in place of that one
+  bool undo();                                              // false: nothing to undo
+  Receipt retake(std::size_t entry, const Answer& answer);  // another answer in place of that one
 
  private:
   struct Work;
@@ -114,12 +114,12 @@ class Tracer {
 };
 
 // A kept record on a circuit that may have been edited since: what no longer applies is dropped and
-// named. Tools, complaint, reach and neighbours are the record's.
+// named. Circuit, what is built of it and the colours are the frame's; tools, complaint, reach and neighbours
+// are the record's.
 struct Replay {
   Tracer tracer;
-  std::vector<std::string> dropped;   // "Measured at outlet 4, which is gone."
+  std::vector<std::string> dropped;  // "Measured at outlet 4, which is gone."
 };
-// `fuse_told`: as in Case.
-Replay replay(const circuit::Circuit& circuit, const network::Fitted& fitted, const Record& record, bool fuse_told = true);
+Replay replay(const Case& frame, const Record& record);
 
 }  // namespace diagnosis

@@ -64,6 +64,7 @@ struct Candidate {
   std::size_t worst_outlet = 0;                // nearest its own limit
   network::Loading worst_loading;              // under which worst_outlet loses most
   units::Amperes design_current;               // most the whole circuit may carry at once
+  units::Amperes fuse_need;                    // what the fuse must be rated at least to carry that
   units::Watts lost_in_wire;                   // at the design current
   bool on_shelf = true;
   bool passes = false;                         // every judgement passes; the shelf is apart

@@ -4,7 +4,6 @@
 #include <map>
 
 #include "sizing/rules.h"
-#include "tables/supply.h"
 #include "units/expect.h"
 
 namespace sizing {
@@ -16,16 +15,9 @@ const tables::Part& known_part(const std::string& key) {
   return *part;
 }
 
-units::Volts charging_voltage(const circuit::Supply& supply) {
-  if (supply.highest) return *supply.highest;
-  const tables::BatteryKind* kind = tables::battery_kind_by_key(supply.battery);
-  BRANCHLIGHT_EXPECT(kind != nullptr);
-  return kind->charging * static_cast<double>(tables::blocks_in_series(supply.nominal));
-}
-
 // Under a cap the loads that last are taken to be the ones that are on.
-double margin_of(const circuit::Circuit& circuit, double cap_a) {
-  if (cap_a <= 0.0) return kFuseMargin;
+double lasting_share_of(const circuit::Circuit& circuit, double cap_a) {
+  if (cap_a <= 0.0) return 1.0;
   double lasting_a = 0.0;
   for (const circuit::Outlet& outlet : circuit.outlets) {
     for (const circuit::Device& device : outlet.devices) {
@@ -33,26 +25,43 @@ double margin_of(const circuit::Circuit& circuit, double cap_a) {
       lasting_a += circuit::rated_current(device.load, circuit.supply.nominal).number();
     }
   }
-  return 1.0 + (kFuseMargin - 1.0) * std::min(1.0, lasting_a / cap_a);
+  return std::min(1.0, lasting_a / cap_a);
 }
 
 }  // namespace
 
+bool starts_long(const circuit::Device& device) {
+  return device.inrush && device.inrush->lasting >= kLongStart && device.load.rating > 0.0;
+}
+
+circuit::Circuit with_long_starts(const circuit::Circuit& circuit) {
+  circuit::Circuit counted = circuit;
+  for (circuit::Outlet& outlet : counted.outlets) {
+    for (circuit::Device& device : outlet.devices) {
+      if (!starts_long(device)) continue;
+      const units::Amperes start = device.inrush->current;
+      if (start <= circuit::rated_current(device.load, circuit.supply.nominal)) continue;
+      device.load.rating = device.load.rating_in_watts ? (start * circuit.supply.nominal).number() : start.number();
+    }
+  }
+  return counted;
+}
+
 Context::Context(const circuit::Circuit& valid_circuit)
-    : circuit(valid_circuit),
-      demand(valid_circuit),
-      zones(valid_circuit),
-      family(tables::fuse_family(valid_circuit.wiring.fuse_family)),
-      clamp(known_part(valid_circuit.wiring.clamp_part)),
-      splice(known_part(valid_circuit.wiring.splice_part)),
-      charging(charging_voltage(valid_circuit.supply)) {
+    : circuit(with_long_starts(valid_circuit)),
+      demand(circuit),
+      zones(circuit),
+      family(tables::fuse_family(circuit.wiring.fuse_family)),
+      clamp(known_part(circuit.wiring.clamp_part)),
+      splice(known_part(circuit.wiring.splice_part)),
+      charging(circuit::highest_voltage(circuit.supply)) {
   terminals.reserve(circuit.outlets.size());
   sockets.reserve(circuit.outlets.size());
   for (const circuit::Outlet& outlet : circuit.outlets) {
     terminals.push_back(&known_part(outlet.terminal_part));
     sockets.push_back(&known_part(outlet.outlet_part));
   }
-  fuse_margin = margin_of(circuit, demand.cap_a);
+  lasting_share = lasting_share_of(circuit, demand.cap_a);
   std::map<circuit::OutletId, std::size_t> index_of;
   std::vector<units::Metres> distance(circuit.outlets.size());
   for (std::size_t i = 0; i < distance.size(); ++i) {  // parents stand before their children
@@ -62,6 +71,12 @@ Context::Context(const circuit::Circuit& valid_circuit)
     index_of[circuit.outlets[i].id] = i;
     if (distance[i] > farthest) farthest = distance[i];
   }
+}
+
+units::Amperes Context::fuse_need(units::Amperes most) const {
+  const double rated_a = demand.cap_a;
+  const double added_a = std::max((kFuseMargin - 1.0) * rated_a, most.number() - rated_a);
+  return units::Amperes(std::max(rated_a + lasting_share * added_a, most.number() / kFuseCarriesForLong));
 }
 
 bool Context::limits_itself(std::size_t outlet) const {

@@ -17,6 +17,8 @@ std::optional<Candidate> serves(const circuit::Circuit& circuit, const tables::C
   if (!circuit::validate(circuit).empty()) return std::nullopt;
   const Context context(circuit);
   if (context.demand.total_a <= 0.0) return std::nullopt;
+  const auto sizes = sizes_to_judge(circuit);   // the size in hand may have no run to be put in
+  if (&size < sizes.data() || &size >= sizes.data() + sizes.size()) return std::nullopt;
   WarmStart warm;
   Candidate candidate = judge_on_shelf(context, size, warm);
   if (!candidate.passes) return std::nullopt;
@@ -38,6 +40,8 @@ constexpr double kCurrentStepA = 0.1;
 constexpr double kLengthStepM = 0.05;
 constexpr double kDropStep = 0.001;
 constexpr double kNearly = 1e-9;
+// Past twice the rating a fuse tells little of the load any more; our choice.
+constexpr double kMostRaised = 2.0;
 
 // What still runs alone under a cap: told, as carrying less means not plugging in all.
 std::string alone_words(const circuit::Circuit& circuit, double cap_a) {
@@ -52,7 +56,8 @@ std::string alone_words(const circuit::Circuit& circuit, double cap_a) {
 }
 
 std::optional<Fix> carry_less_fix(const circuit::Circuit& circuit, const tables::Conductor& size) {
-  const Demand demand(circuit);
+  const circuit::Circuit counted = with_long_starts(circuit);
+  const Demand demand(counted);
   const auto with_cap = [&](long steps) {
     circuit::Circuit changed = circuit;
     changed.at_most_at_once = units::Amperes(static_cast<double>(steps) * kCurrentStepA);
@@ -135,6 +140,35 @@ std::optional<Fix> more_drop_fix(const circuit::Circuit& circuit, const tables::
   return fix;
 }
 
+// A larger fuse loses fewer volts of its own. Within what protects the wire it may be taken, but it is
+// the owner's to choose: it opens later.
+std::optional<Fix> larger_fuse_fix(const circuit::Circuit& circuit, const tables::Conductor& size, const Candidate& failing) {
+  const bool by_volts = std::all_of(failing.judgements.begin(), failing.judgements.end(), [](const Judgement& j) {
+    return j.passes || j.criterion == Criterion::drop || j.criterion == Criterion::device_minimum ||
+           j.criterion == Criterion::operating_point;
+  });
+  if (!by_volts || !failing.fuse) return std::nullopt;
+  circuit::Circuit changed = circuit;
+  std::optional<Candidate> candidate;
+  for (const double rating : tables::fuse_family(circuit.wiring.fuse_family).ratings_a) {
+    if (rating < failing.fuse->number()) continue;
+    if (rating > kMostRaised * failing.fuse->number()) return std::nullopt;
+    changed.shelf.missing_fuses_a.push_back(rating);
+    candidate = serves(changed, size);
+    if (candidate) break;
+  }
+  if (!candidate) return std::nullopt;
+  Fix fix;
+  fix.kind = FixKind::larger_fuse;
+  fix.value = candidate->fuse->number();
+  fix.measure = Measure::amperes;
+  fix.title = "Larger fuse: " + units::amperes_text(*candidate->fuse);
+  fix.detail = "It loses less than a " + fuse_text(*failing.fuse) +
+               " and still protects wire and parts, but opens later. Not above what the device's maker allows.";
+  fix.result = {std::move(changed)};
+  return fix;
+}
+
 std::optional<Fix> other_family_fix(const circuit::Circuit& circuit, const tables::Conductor& size) {
   for (const tables::FuseFamily& family : tables::fuse_families()) {
     if (family.id == circuit.wiring.fuse_family) continue;
@@ -212,6 +246,7 @@ Fixes fixes(const circuit::Circuit& circuit, const tables::Conductor& size) {
   keep(found.fixes, carry_less_fix(circuit, size));
   keep(found.fixes, run_shorter_fix(circuit, size));
   keep(found.fixes, more_drop_fix(circuit, size));
+  keep(found.fixes, larger_fuse_fix(circuit, size, failing));
   keep(found.fixes, feeder_fix(circuit, size, failing));
   keep(found.fixes, other_part_fix(circuit, size, failing));
   keep(found.fixes, other_family_fix(circuit, size));

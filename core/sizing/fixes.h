@@ -11,7 +11,10 @@
 
 namespace sizing {
 
-enum class FixKind { carry_less, run_shorter, more_drop, feeder, other_part, other_fuse_family, split, next_size };
+// larger_fuse: the circuit that results does without the smaller ratings, as if the shop lacked them.
+enum class FixKind {
+  carry_less, run_shorter, more_drop, larger_fuse, feeder, other_part, other_fuse_family, split, next_size
+};
 
 struct Fix {
   FixKind kind;

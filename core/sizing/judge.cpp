@@ -18,7 +18,7 @@ constexpr std::array<BatteryState, 3> kStates{BatteryState::resting, BatteryStat
 // Ratings compare equal to the last few bits: 1.25 x 12 A is a 15 A fuse.
 constexpr double kRatingRounding = 1e-9;
 units::Amperes least_fuse(const Context& context, units::Amperes design) {
-  return design * (context.fuse_margin * (1.0 - kRatingRounding));
+  return context.fuse_need(design) * (1.0 - kRatingRounding);
 }
 
 // Solved networks of one size with one fuse, by battery state.
@@ -113,8 +113,9 @@ void judge_volts(const Judging& judging, OutletsFound& found, const network::Fit
       judge_operating_point(judging, {found.cannot_run, found.cannot_run_low, found.unsettled}));
   candidate.judgements.push_back(judge_drop(judging, found));
   candidate.judgements.push_back(judge_device_minimum(judging, found.low_v));
-  candidate.judgements.push_back(judge_far_short(judging, fitted));
-  candidate.judgements.push_back(judge_withstand(judging, fitted));
+  const FarShorts shorts = far_shorts(judging.context, fitted);
+  candidate.judgements.push_back(judge_far_short(judging, shorts));
+  candidate.judgements.push_back(judge_withstand(judging, shorts));
   candidate.judgements.push_back(judge_inner_fuses(judging, found.results));
   candidate.judgements.push_back(judge_inrush(judging));
   candidate.judgements.push_back(judge_feeder(judging));
@@ -138,12 +139,14 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   Solved& solved = fuse.network->solved;
   const DesignCurrent& design = fuse.network->design;
   candidate.design_current = units::Amperes(design.worst.value);
+  candidate.fuse_need = context.fuse_need(candidate.design_current);
   candidate.lost_in_wire = lost_in_wire(context, solved.at(design.state), design.worst);
   const bool carries = fuse.serving && *fuse.serving >= least_fuse(context, candidate.design_current);
   const bool fuse_ok = carries && *fuse.serving <= ceiling.most();
   if (fuse_ok) candidate.fuse = fuse.serving;
 
-  const Judging judging{context, size, tail, ceiling, fuse.serving, carries, candidate.design_current};
+  const Judging judging{context, size, tail, ceiling, fuse.serving, carries, candidate.design_current,
+                        candidate.fuse_need};
   candidate.judgements.reserve(15);
   candidate.judgements.push_back(judge_ampacity(judging));
   candidate.judgements.push_back(judge_fuse_rating(judging));
@@ -179,6 +182,16 @@ const Judgement* Candidate::first_failure() const {
   return nullptr;
 }
 
+std::span<const tables::Conductor> sizes_to_judge(const circuit::Circuit& circuit) {
+  const tables::Conductor* thinnest = nullptr;
+  for (const circuit::Outlet& outlet : circuit.outlets) {
+    if (!outlet.run.size) return tables::conductors(circuit.wiring.gauge);
+    const tables::Conductor* there = tables::conductor_by_id(*outlet.run.size);
+    if (thinnest == nullptr || there->area < thinnest->area) thinnest = there;
+  }
+  return {thinnest, 1};
+}
+
 Candidate judge_with(const Context& context, const tables::Conductor& size, std::optional<units::Amperes> fuse,
                      WarmStart& warm, Detail detail) {
   const tables::Conductor* tail = choose_tail(context, size);
@@ -208,18 +221,17 @@ Candidate judge_on_shelf(const Context& context, const tables::Conductor& size, 
   Candidate candidate = judge_with(context, size, std::nullopt, warm, Detail::judged);
   candidate.on_shelf = !size_missing;
   if (!candidate.fuse || shelf.missing_fuses_a.empty()) return candidate;
-  // The shop lacks that fuse: the next standard one up, while every limit holds.
-  for (auto next = standard_fuse(context.family, *candidate.fuse, shelf.missing_fuses_a);;
-       next = standard_fuse(context.family, *next + units::Amperes(1e-6), shelf.missing_fuses_a)) {
-    if (next == candidate.fuse) return candidate;
-    if (!next) break;
-    Candidate other = judge_with(context, size, next, warm, Detail::judged);
-    if (!other.fuse) break;
-    if (!other.passes) continue;
-    other.on_shelf = !size_missing;
-    return other;
+  // The smallest that the shop has, and no larger one: a fuse is never raised for some volts.
+  const auto there = standard_fuse(context.family, *candidate.fuse, shelf.missing_fuses_a);
+  if (there == candidate.fuse) return candidate;
+  if (there) {
+    Candidate other = judge_with(context, size, there, warm, Detail::judged);
+    if (other.passes) {
+      other.on_shelf = !size_missing;
+      return other;
+    }
   }
-  candidate.on_shelf = false;
+  candidate.on_shelf = candidate.on_shelf && !candidate.passes;
   return candidate;
 }
 

@@ -97,40 +97,53 @@ Judgement judge_ampacity(const Judging& judging) {
   return result;
 }
 
+namespace {
+
+// "at least 1.25 x the 12 A it is rated for": what the fuse was chosen by.
+std::string need_words(const Judging& judging) {
+  const Context& context = judging.context;
+  const units::Amperes rated(context.demand.cap_a);
+  const double margin = 1.0 + (kFuseMargin - 1.0) * context.lasting_share;
+  if (judging.need > rated * (margin * (1.0 + 1e-9))) {
+    return "at least the " + exact_current_text(judging.need) + " that may flow for hours";
+  }
+  return "at least " + units::number_text(margin, 3) + " x the rated " + exact_current_text(rated);
+}
+
+}  // namespace
+
 Judgement judge_fuse_rating(const Judging& judging) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::fuse_rating, Measure::amperes, &fuse_ceiling_citation());
   const LinkRating& least = *judging.ceiling.least;
   result.limit = least.most.number();
-  result.value = judging.fuse ? judging.fuse->number() : judging.design.number() * judging.context.fuse_margin;
+  result.value = judging.fuse.value_or(judging.need).number();
   result.passes = judging.fuse && judging.fuse_carries && *judging.fuse <= least.most;
   if (least.citation != nullptr) result.citation = least.citation;
   if (least.outlet) result.at = context.circuit.outlets[*least.outlet].id;
-  const std::string flowing = exact_current_text(judging.design);
-  const std::string with = "With " + size_text(judging.size) + " and " + flowing + " flowing, ";
+  const std::string with = "With " + size_text(judging.size) + " ";
   if (!judging.fuse) {
     result.citation = context.family.citation;
-    result.sentence = with + "the fuse would have to be " + amperes_text(judging.design * judging.context.fuse_margin) +
-                      " or more; the largest " + without_capital(context.family.name) + " is " +
+    result.sentence = with + "the fuse would have to be " + amperes_text(judging.need) + " or more (" +
+                      need_words(judging) + "); the largest " + without_capital(context.family.name) + " is " +
                       amperes_text(units::Amperes(context.family.ratings_a.back())) + ".";
   } else if (!judging.fuse_carries) {
     result.citation = &fuse_margin_citation();
-    result.value = judging.design.number() * judging.context.fuse_margin;
+    result.value = judging.need.number();
     result.limit = judging.fuse->number();
     result.sentence = with + "a " + fuse_text(*judging.fuse) + " is too small: it should be " +
-                      amperes_text(judging.design * judging.context.fuse_margin) + " or more.";
+                      amperes_text(judging.need) + " or more (" + need_words(judging) + ").";
   } else if (!result.passes && least.most <= units::Amperes(0.0)) {
     result.sentence = with + "no fuse can be chosen: there is no current figure for the " +
                       link_text(context, least) + ".";
   } else if (!result.passes) {
-    result.sentence = with + "the fuse has to be " + amperes_text(*judging.fuse) + " (" + units::number_text(judging.context.fuse_margin, 3) + " x " + flowing +
-                      " and up to the next rating), but the " +
-                      link_text(context, least) + " allows " + amperes_text(least.most) + " (" +
-                      chain_text(context, judging.ceiling) + ").";
-  } else {
-    result.sentence = "A " + fuse_text(*judging.fuse) + " protects the wire: it is at least " +
-                      units::number_text(judging.context.fuse_margin, 3) + " x " + flowing + ", and nothing in its path is rated below " +
+    result.sentence = with + "the fuse has to be " + amperes_text(*judging.fuse) + " (" + need_words(judging) +
+                      ", and up to the next rating), but the " + link_text(context, least) + " allows " +
                       amperes_text(least.most) + " (" + chain_text(context, judging.ceiling) + ").";
+  } else {
+    result.sentence = "A " + fuse_text(*judging.fuse) + " protects the wire: it is " + need_words(judging) +
+                      ", and nothing in its path is rated below " + amperes_text(least.most) + " (" +
+                      chain_text(context, judging.ceiling) + ").";
   }
   return result;
 }
@@ -158,7 +171,7 @@ Judgement judge_part_rating(const Judging& judging) {
   }
   const LinkRating& part = *judging.ceiling.least_part;
   Judgement result = judgement(Criterion::part_rating, Measure::amperes, part.citation);
-  const units::Amperes through = judging.fuse.value_or(judging.design * judging.context.fuse_margin);
+  const units::Amperes through = judging.fuse.value_or(judging.need);
   result.value = through.number();
   result.limit = part.most.number();
   result.passes = through <= part.most;

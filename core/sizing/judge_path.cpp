@@ -35,30 +35,6 @@ double most_current_a(const circuit::Load& load, double nominal_v, double lowest
   return rated_a;
 }
 
-// One device: as rated, and the most that it takes.
-struct Draws {
-  double rated_a;
-  double most_a;
-  bool lasting;
-};
-// All devices behind a zone's fuse, those behind further fuses too.
-void collect_draws(const Context& context, const Zone& zone, const std::vector<OutletResult>& outlets,
-                   std::vector<Draws>& into) {
-  const double nominal_v = context.nominal_v();
-  for (const std::size_t i : zone.outlets) {
-    const double lowest_v = std::min(outlets[i].voltage.number(), outlets[i].voltage_low.number());
-    for (const circuit::Device& device : context.circuit.outlets[i].devices) {
-      const double rated_a = circuit::rated_current(device.load, context.circuit.supply.nominal).number();
-      if (rated_a <= 0.0) continue;
-      into.push_back({rated_a, most_current_a(device.load, nominal_v, lowest_v, context.charging.number()),
-                      device.use == circuit::Use::continuous});
-    }
-  }
-  for (const Zone& inner : context.zones.all) {
-    if (inner.begins_at && &context.zones.all[inner.inside] == &zone) collect_draws(context, inner, outlets, into);
-  }
-}
-
 std::string protection_text(const circuit::InLine& protection) {
   return amperes_text(protection.rating) +
          (protection.kind == circuit::InLineKind::breaker ? " breaker" : " in-line fuse");
@@ -67,19 +43,46 @@ std::string protection_text(const circuit::InLine& protection) {
 }  // namespace
 
 ZoneCurrent zone_current(const Context& context, const Zone& zone, const std::vector<OutletResult>& outlets) {
-  std::vector<Draws> behind;
-  collect_draws(context, zone, outlets, behind);
-  // Under a cap those are on that draw the most for each rated ampere.
-  std::sort(behind.begin(), behind.end(),
-            [](const Draws& a, const Draws& b) { return a.most_a * b.rated_a > b.most_a * a.rated_a; });
-  double left_a = context.demand.cap_a, most_a = 0.0, lasting_a = 0.0;
-  for (const Draws& draws : behind) {
-    const double on = std::min(1.0, left_a / draws.rated_a);
-    most_a += on * draws.most_a;
-    left_a -= on * draws.rated_a;
-    if (draws.lasting) lasting_a += draws.most_a;
+  const double nominal_v = context.nominal_v();
+  double rated_a = 0.0, most_a = 0.0, lasting_a = 0.0, lasting_most_a = 0.0, largest_share = 1.0;
+  for (const std::size_t i : zone.outlets) {
+    const double lowest_v = std::min(outlets[i].voltage.number(), outlets[i].voltage_low.number());
+    for (const circuit::Device& device : context.circuit.outlets[i].devices) {
+      const double rated = circuit::rated_current(device.load, context.circuit.supply.nominal).number();
+      if (rated <= 0.0) continue;
+      const double most = most_current_a(device.load, nominal_v, lowest_v, context.charging.number());
+      rated_a += rated;
+      most_a += most;
+      largest_share = std::max(largest_share, most / rated);
+      if (device.use != circuit::Use::continuous) continue;
+      lasting_a += rated;
+      lasting_most_a += most;
+    }
   }
-  return {Amperes(most_a), Amperes(most_a + (kFuseMargin - 1.0) * std::min(lasting_a, most_a))};
+  for (const Zone& inner : context.zones.all) {
+    if (!inner.begins_at || &context.zones.all[inner.inside] != &zone) continue;
+    const ZoneCurrent within = zone_current(context, inner, outlets);
+    rated_a += within.rated.number();
+    most_a += within.most.number();
+    lasting_a += within.lasting.number();
+    lasting_most_a += within.lasting_most.number();
+    if (within.rated > Amperes(0.0)) largest_share = std::max(largest_share, within.most / within.rated);
+  }
+  const double cap_a = context.demand.cap_a;
+  if (rated_a > cap_a) {
+    rated_a = cap_a;
+    most_a = std::min(most_a, cap_a * largest_share);
+    lasting_a = std::min(lasting_a, cap_a);
+    lasting_most_a = std::min(lasting_most_a, cap_a * largest_share);
+  }
+  const double added_a = std::max((kFuseMargin - 1.0) * lasting_a, lasting_most_a - lasting_a);
+  const double design_a = std::max(rated_a + added_a, most_a / kFuseCarriesForLong);
+  return {Amperes(rated_a), Amperes(most_a), Amperes(lasting_a), Amperes(lasting_most_a), Amperes(design_a)};
+}
+
+Amperes start_peak(const Context& context, Amperes design, const circuit::Device& device) {
+  const Amperes running = circuit::rated_current(device.load, context.circuit.supply.nominal);
+  return std::max(Amperes(0.0), design - running) + std::max(running, device.inrush->current);
 }
 
 // Each fuse in the line carries its part of the circuit, and protects what lies behind it.
@@ -116,7 +119,7 @@ Judgement judge_inner_fuses(const Judging& judging, const std::vector<OutletResu
   return result;
 }
 
-// A start that the fuse must not take for a fault.
+// A start that the fuse must not take for a fault. A long one is a load, and counted as such.
 Judgement judge_inrush(const Judging& judging) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::inrush, Measure::seconds, context.family.citation);
@@ -125,33 +128,47 @@ Judgement judge_inrush(const Judging& judging) {
   if (!judging.fuse) return result;
   for (std::size_t i = 0; i < context.circuit.outlets.size(); ++i) {
     for (const circuit::Device& device : context.circuit.outlets[i].devices) {
-      if (!device.inrush || device.load.rating <= 0.0) continue;
-      const Amperes running = circuit::rated_current(device.load, context.circuit.supply.nominal);
-      const Amperes others = std::max(Amperes(0.0), judging.design - running);
-      const Amperes peak = others + std::max(running, device.inrush->current);
+      if (!device.inrush || device.load.rating <= 0.0 || starts_long(device)) continue;
+      const units::Seconds lasting = device.inrush->lasting;
+      const Amperes peak = start_peak(context, judging.design, device);
       const auto holds = tables::holds_for(context.family, *judging.fuse, peak);
-      const bool passes = holds && *holds >= device.inrush->lasting;
+      const auto opens = tables::opens_within(context.family, *judging.fuse, peak);
+      const bool sure = holds && *holds >= lasting;
+      // What is over within a second is left to the fuse unless it must open on it.
+      const bool passes = sure || (lasting < kShortStart && (!opens || *opens > lasting));
       if (result.at && (passes || !result.passes)) continue;
       result.at = context.circuit.outlets[i].id;
       result.passes = passes;
-      result.value = device.inrush->lasting.number();
+      result.value = lasting.number();
       result.limit = holds ? holds->number() : 0.0;
+      if (!sure && passes) result.citation = &start_citation();
       result.sentence = "The start at " + outlet_text(i) + " draws " + amperes_text(peak) + " with all else running for " +
-                        units::seconds_text(device.inrush->lasting) + "; a " + fuse_text(*judging.fuse) +
-                        (holds ? " holds that for " + units::seconds_text(*holds) + "." : " may open at once.");
+                        units::seconds_text(lasting) + "; a " + fuse_text(*judging.fuse) +
+                        (!passes && opens && *opens <= lasting ? " opens on that."
+                         : holds ? " holds that for " + units::seconds_text(*holds) + " at least."
+                                 : " may open on that.");
     }
   }
   return result;
 }
 
+namespace {
+
+// One pair of thick wires from the battery lies on a surface, whatever the branches lie in.
+tables::AmpacityTableId feeder_table(tables::AmpacityTableId branches) {
+  return branches == tables::AmpacityTableId::enclosed_iec ? tables::AmpacityTableId::clipped_iec : branches;
+}
+
+}  // namespace
+
 std::optional<tables::DeratedAmpacity> feeder_ampacity(const Context& context) {
   const circuit::Supply& supply = context.circuit.supply;
   const tables::Conductor* feeder = tables::conductor_by_id(supply.feeder_size);
   if (feeder == nullptr || supply.feeder_run <= units::Metres(0.0)) return std::nullopt;
-  circuit::Circuit alone = context.circuit;
-  alone.wiring.around = {};
-  alone.wiring.around.insulation = context.circuit.wiring.around.insulation;
-  return run_ampacity(alone, *feeder, supply.feeder_metal, false).value;
+  tables::Surroundings around = context.circuit.wiring.around;
+  around.circuits_bundled = 1;
+  const tables::AmpacityTableId table = feeder_table(context.circuit.wiring.ampacity_table);
+  return tables::ampacity(table, *feeder, around, {supply.feeder_metal, false}).value;
 }
 
 // Battery to block: every part carries what flows, and the main fuse protects the feeder.

@@ -125,19 +125,17 @@ std::string protection_text(const FuseBefore& fuse) {
 }  // namespace
 
 // A short at the far end of what each fuse protects ends in time, by that fuse or one before it.
-Judgement judge_far_short(const Judging& judging, const network::Fitted& fitted) {
+Judgement judge_far_short(const Judging& judging, const FarShorts& shorts) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::far_short, Measure::seconds, &far_short_citation());
   result.limit = kShortOpensWithin.number();
   if (!judging.fuse) {
-    result.at = context.circuit.outlets[far_short(context, fitted).outlet].id;
     result.sentence = "There is no fuse to open in a short.";
     return result;
   }
-  const auto by_zone = far_shorts(context, fitted);
-  for (std::size_t zone = 0; zone < by_zone.size(); ++zone) {
-    if (!by_zone[zone]) continue;
-    const FarShort& far = *by_zone[zone];
+  for (std::size_t zone = 0; zone < shorts.size(); ++zone) {
+    if (!shorts[zone]) continue;
+    const FarShort& far = *shorts[zone];
     const auto fuses = fuses_before(context, zone, *judging.fuse);
     const auto opens = first_to_open(fuses, far.current);
     if (result.at && opens && opens->within.number() <= result.value) continue;
@@ -160,32 +158,31 @@ Judgement judge_far_short(const Judging& judging, const network::Fitted& fitted)
 
 namespace {
 
-// Of all wire that a zone's fuse protects, what stands the least heat: the size judged, its tails, and what is there.
+// The wire of a zone that stands the least heat.
 struct Weakest {
   const tables::Conductor* wire = nullptr;
-  units::AmpereSquaredSeconds stands;
+  units::AmpereSquaredSeconds stands{0.0};
 };
-Weakest weakest_in(const Judging& judging, const Zone& zone) {
+Weakest weakest_wire(const Judging& judging, const Zone& zone) {
   const Context& context = judging.context;
   const units::Celsius insulation = context.circuit.wiring.around.insulation;
   Weakest weakest;
-  const auto take = [&](const tables::Conductor& wire, tables::WireMetal metal) {
-    const double of_copper = tables::wire_metal(metal).withstand_factor;   // of k, so its square counts
-    const units::AmpereSquaredSeconds stands = withstands(wire, insulation) * (of_copper * of_copper);
+  const auto meet = [&](const tables::Conductor& wire, tables::WireMetal metal) {
+    const units::AmpereSquaredSeconds stands = withstands(wire, insulation, metal);
     if (weakest.wire == nullptr || stands < weakest.stands) weakest = {&wire, stands};
   };
   for (const std::size_t i : zone.outlets) {
     const circuit::Outlet& outlet = context.circuit.outlets[i];
-    take(outlet.run.size ? *tables::conductor_by_id(*outlet.run.size) : judging.size, outlet.run.metal);
-    if (outlet.point != circuit::PointKind::outlet) continue;
-    take(wire_at_terminal(outlet, judging.size, judging.tail), tables::WireMetal::copper);
+    const tables::Conductor* there = outlet.run.size ? tables::conductor_by_id(*outlet.run.size) : nullptr;
+    meet(there != nullptr ? *there : judging.size, outlet.run.metal);
+    if (outlet.point == circuit::PointKind::outlet) meet(wire_at_terminal(outlet, judging.size, judging.tail), tables::WireMetal::copper);
   }
   return weakest;
 }
 
 }  // namespace
 
-Judgement judge_withstand(const Judging& judging, const network::Fitted& fitted) {
+Judgement judge_withstand(const Judging& judging, const FarShorts& shorts) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::withstand, Measure::ampere_squared_seconds, &withstand_citation());
   if (!judging.fuse) {
@@ -193,13 +190,12 @@ Judgement judge_withstand(const Judging& judging, const network::Fitted& fitted)
     result.sentence = "There is no fuse to end a short.";
     return result;
   }
-  const auto by_zone = far_shorts(context, fitted);
   double share = -1.0;
-  for (std::size_t zone = 0; zone < by_zone.size(); ++zone) {
-    if (!by_zone[zone]) continue;
-    const Weakest weakest = weakest_in(judging, context.zones.all[zone]);
+  for (std::size_t zone = 0; zone < shorts.size(); ++zone) {
+    if (!shorts[zone]) continue;
+    const Weakest weakest = weakest_wire(judging, context.zones.all[zone]);
     const auto fuses = fuses_before(context, zone, *judging.fuse);
-    const auto through = least_let_through(fuses, by_zone[zone]->current);
+    const auto through = least_let_through(fuses, shorts[zone]->current);
     if (!through) {
       result.limit = weakest.stands.number();
       result.value = 0.0;

@@ -19,8 +19,9 @@ struct Judging {
   const tables::Conductor* tail;
   const FuseCeiling& ceiling;
   std::optional<units::Amperes> fuse;   // nullopt: the family has none for this current
-  bool fuse_carries;                    // rating from 1.25 x the current up
-  units::Amperes design;
+  bool fuse_carries;                    // rated for `need` or more
+  units::Amperes design;                // most that may flow
+  units::Amperes need;                  // what that asks of the fuse: Context::fuse_need()
 };
 
 Judgement judge_ampacity(const Judging& judging);
@@ -38,18 +39,26 @@ struct CannotRun {
 Judgement judge_operating_point(const Judging& judging, const CannotRun& cannot_run);
 Judgement judge_drop(const Judging& judging, const OutletsFound& found);
 Judgement judge_device_minimum(const Judging& judging, const std::vector<double>& low_v);
-Judgement judge_far_short(const Judging& judging, const network::Fitted& fitted);
-Judgement judge_withstand(const Judging& judging, const network::Fitted& fitted);
+using FarShorts = std::vector<std::optional<FarShort>>;   // by zone
+Judgement judge_far_short(const Judging& judging, const FarShorts& shorts);
+Judgement judge_withstand(const Judging& judging, const FarShorts& shorts);
 
 // What flows at most through the fuse of a zone, and what that asks of its rating.
 struct ZoneCurrent {
-  units::Amperes most;
-  units::Amperes need;    // 125 % of what lasts, 100 % of the rest
+  units::Amperes rated;         // at nominal voltage, within the cap
+  units::Amperes most;          // between a low battery and a charging one
+  units::Amperes lasting;       // of `rated`: on for hours
+  units::Amperes lasting_most;  // of `most`
+  units::Amperes need;          // as Context::fuse_need()
 };
 ZoneCurrent zone_current(const Context& context, const Zone& zone, const std::vector<OutletResult>& outlets);
 Judgement judge_inner_fuses(const Judging& judging, const std::vector<OutletResult>& outlets);
+// What flows at most while this device starts and all else runs.
+units::Amperes start_peak(const Context& context, units::Amperes design, const circuit::Device& device);
 Judgement judge_inrush(const Judging& judging);
-std::optional<tables::DeratedAmpacity> feeder_ampacity(const Context& context);  // nullopt: no feeder, or no figure
+// The feeder lies in the surroundings that the circuit is told to lie in, by itself: not bundled, and
+// clipped to a surface where a building's table is used. nullopt: no feeder, or no figure.
+std::optional<tables::DeratedAmpacity> feeder_ampacity(const Context& context);
 Judgement judge_feeder(const Judging& judging);
 Judgement judge_feeder_drop(const Judging& judging, const network::Fitted& fitted);
 

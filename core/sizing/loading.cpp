@@ -92,7 +92,7 @@ const LoadingFinder::Tried& LoadingFinder::tried(const Loading& loading) {
   for (const auto& known : storage_) {
     if (known->hash == hash && known->loading == loading) return *known;
   }
-  storage_.push_back(std::make_unique<Tried>(Tried{hash, loading, radial_.solve(loading)}));
+  storage_.push_back(std::make_unique<Tried>(Tried{hash, loading, radial_.solve(loading), {}}));
   return *storage_.back();
 }
 
@@ -108,7 +108,12 @@ double LoadingFinder::value_of(Worst kind, std::size_t point, const network::Rad
 // How the battery's current grows for each rated ampere switched on at each outlet. In the
 // network made linear around `at`, current taken at a device reaches the source in the same
 // proportion as the source's voltage reaches that device (reciprocity), so one sweep serves all.
-std::vector<double> LoadingFinder::source_gradient(const Tried& at) const {
+const std::vector<double>& LoadingFinder::source_gradient(const Tried& at) const {
+  if (at.source_gradient.empty()) at.source_gradient = find_source_gradient(at);
+  return at.source_gradient;
+}
+
+std::vector<double> LoadingFinder::find_source_gradient(const Tried& at) const {
   const std::size_t count = demand_.rated_a.size();
   const double nominal_v = tree_.nominal_v;
   std::vector<LoadPoint> drawn(count);
@@ -137,16 +142,29 @@ std::vector<double> LoadingFinder::source_gradient(const Tried& at) const {
   return worth;
 }
 
-std::vector<double> LoadingFinder::gradient(Worst kind, std::size_t point, const Tried& at) const {
+const std::vector<double>& LoadingFinder::gradient(Worst kind, std::size_t point, const Tried& at) {
   if (kind == Worst::total_current) return source_gradient(at);
-  std::vector<double> worth = radial_.sensitivity(point, at.loading, at.solution);
+  LastGradient& last = last_gradient_;
+  if (last.at == &at && last.kind == kind && last.point == point) return last.worth;
+  last = {kind, point, &at, radial_.sensitivity(point, at.loading, at.solution)};
   if (kind == Worst::drop && demand_.any_varying) {
     // The posts fall too, which takes from the drop between posts and device. With constant
     // currents only, each ampere takes the same, and the order does not change.
-    const std::vector<double> source = source_gradient(at);
-    for (std::size_t i = 0; i < worth.size(); ++i) worth[i] -= tree_.source_ohm * source[i];
+    const std::vector<double>& source = source_gradient(at);
+    for (std::size_t i = 0; i < last.worth.size(); ++i) last.worth[i] -= tree_.source_ohm * source[i];
   }
-  return worth;
+  return last.worth;
+}
+
+std::vector<double> LoadingFinder::most_lost_so_far() const {
+  std::vector<double> most(demand_.rated_a.size(), 0.0);
+  for (const auto& known : storage_) {
+    const network::RadialSolution& solved = known->solution;
+    for (std::size_t i = 0; i < most.size(); ++i) {
+      most[i] = std::max(most[i], solved.battery_voltage_v - solved.device_voltage_v[i]);
+    }
+  }
+  return most;
 }
 
 // Amperes a load takes for each rated ampere at about the voltage it gets: the battery's, or
@@ -220,7 +238,7 @@ void LoadingFinder::climb_corners(Worst kind, std::size_t point, Found& best) {
 void LoadingFinder::exchange(Worst kind, std::size_t point, Found& best) {
   const std::size_t most_steps = 2 * demand_.rated_a.size() + 4;
   for (std::size_t step = 0; step < most_steps; ++step) {
-    const std::vector<double> worth = gradient(kind, point, *best.at);
+    const std::vector<double>& worth = gradient(kind, point, *best.at);
     const Loading& now = best.at->loading;
     std::size_t up = kNoParent;
     std::size_t down = kNoParent;
@@ -257,7 +275,7 @@ void LoadingFinder::exchange(Worst kind, std::size_t point, Found& best) {
     };
     const Tried& end = tried(moved(most_a));
     Found found{&end, value_of(kind, point, end.solution)};
-    const double end_gain = gain_of(gradient(kind, point, end));
+    const double end_gain = gain_of(gradient(kind, point, end));   // `worth` is gone from here
     if (end_gain < 0.0) {
       const Tried& middle = tried(moved(most_a * gain / (gain - end_gain)));
       const double value = value_of(kind, point, middle.solution);

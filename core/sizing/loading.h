@@ -58,6 +58,8 @@ class LoadingFinder {
   // One loading, as it is.
   WorstCase at(Worst kind, std::size_t point, const network::Loading& loading);
   [[nodiscard]] std::size_t solves() const { return storage_.size(); }
+  // The most lost between posts and each point in any loading solved so far, V.
+  [[nodiscard]] std::vector<double> most_lost_so_far() const;
   [[nodiscard]] const network::Tree& tree() const { return tree_; }
   // Loop resistance from the posts to each point, tails left out; what all points share included.
   [[nodiscard]] double loop_ohm(std::size_t point) const { return loop_ohm_[point]; }
@@ -67,11 +69,14 @@ class LoadingFinder {
     std::uint64_t hash;
     network::Loading loading;
     network::RadialSolution solution;
+    mutable std::vector<double> source_gradient;   // empty until asked for
   };
   const Tried& tried(const network::Loading& loading);
   [[nodiscard]] double value_of(Worst kind, std::size_t point, const network::RadialSolution& at) const;
-  [[nodiscard]] std::vector<double> gradient(Worst kind, std::size_t point, const Tried& at) const;
-  [[nodiscard]] std::vector<double> source_gradient(const Tried& at) const;
+  // Both owned by the finder; the first until it is asked for another.
+  const std::vector<double>& gradient(Worst kind, std::size_t point, const Tried& at);
+  const std::vector<double>& source_gradient(const Tried& at) const;
+  [[nodiscard]] std::vector<double> find_source_gradient(const Tried& at) const;
   enum class Guess { nothing_flows, alone, whole_cap };
   struct Found {
     const Tried* at = nullptr;
@@ -89,6 +94,13 @@ class LoadingFinder {
   network::Radial radial_;
   std::vector<double> loop_ohm_;   // posts to each point
   std::vector<std::unique_ptr<Tried>> storage_;
+  struct LastGradient {
+    Worst kind = Worst::drop;
+    std::size_t point = 0;
+    const Tried* at = nullptr;
+    std::vector<double> worth;
+  };
+  LastGradient last_gradient_;
 };
 
 }  // namespace sizing

@@ -87,9 +87,11 @@ void note_supply(const Context& context, const Candidate& choice, std::vector<st
 void note_cascade(const Context& context, const Candidate& choice, std::vector<std::string>& notes) {
   if (!choice.fuse) return;
   const network::Fitted fitted{choice.size, choice.tail, *choice.fuse};
-  const units::Amperes current = far_short(context, fitted).current;
-  for (const Zone& zone : context.zones.all) {
-    if (!zone.begins_at) continue;
+  const auto shorts = far_shorts(context, fitted);
+  for (std::size_t at = 1; at < context.zones.all.size(); ++at) {
+    const Zone& zone = context.zones.all[at];
+    if (!shorts[at]) continue;
+    const units::Amperes current = shorts[at]->current;
     const Zone& before = context.zones.all[zone.inside];
     const units::Amperes upstream = before.begins_at ? before.protection.rating : *choice.fuse;
     if (which_opens_first(context.family, zone.protection.rating, context.family, upstream, current) == Opens::nearer_first) continue;
@@ -110,6 +112,22 @@ void note_lasting(const Context& context, std::vector<std::string>& notes) {
     if (context.circuit.outlets[i].rating || lasting <= socket.continuous) continue;
     notes.push_back("The outlet at " + outlet_text(i) + " should not carry more than " + units::amperes_text(socket.continuous) +
                     " for hours; " + units::amperes_text(lasting) + " lasts there.");
+  }
+}
+
+// Low batteries and charging ones raise the current of some loads; on for less than hours, they are
+// not given a larger fuse for it.
+void note_more_than_fuse(const Candidate& choice, std::vector<std::string>& notes) {
+  if (!choice.fuse || choice.design_current <= *choice.fuse) return;
+  notes.push_back("With the battery low or charging up to " + units::amperes_text(choice.design_current) + " may flow, more than the " +
+                  fuse_text(*choice.fuse) + " is rated for: for minutes it usually holds, for longer it may open.");
+}
+
+// A start of under a second that the fuse may not hold.
+void note_start(const Candidate& choice, std::vector<std::string>& notes) {
+  for (const Judgement& judgement : choice.judgements) {
+    if (judgement.criterion != Criterion::inrush || judgement.value <= judgement.limit) continue;
+    notes.push_back(judgement.sentence + " If it opens, take the next rating that the wire allows.");
   }
 }
 
@@ -139,6 +157,8 @@ std::vector<std::string> notes_for(const Context& context, const Candidate& choi
   std::vector<std::string> notes;
   note_supply(context, choice, notes);
   note_cascade(context, choice, notes);
+  note_more_than_fuse(choice, notes);
+  note_start(choice, notes);
   note_wires(context, notes);
   note_lasting(context, notes);
   if (context.circuit.wiring.around.circuits_bundled > 1) {

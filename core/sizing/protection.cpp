@@ -229,25 +229,17 @@ std::vector<std::optional<FarShort>> far_shorts(const Context& context, const ne
   const units::Celsius rating = hot.wiring.around.insulation;
   if (hot.wiring.wire_temperature < rating) hot.wiring.wire_temperature = rating;
   const network::Tree tree = network::tree_of(hot, fitted, network::BatteryState::low);
-  std::vector<std::optional<FarShort>> by_zone(context.zones.all.size());
+  std::vector<std::optional<FarShort>> least(context.zones.all.size());
   std::vector<double> to_point(tree.points.size());
   for (std::size_t i = 0; i < to_point.size(); ++i) {
     const network::TreePoint& point = tree.points[i];
     to_point[i] = point.parent == network::kNoPoint ? tree.source_ohm + tree.supply_ohm : to_point[point.parent];
     to_point[i] += point.path_ohm;
-    const units::Amperes current(tree.emf_v / (to_point[i] + point.tail_ohm));
-    std::optional<FarShort>& farthest = by_zone[context.zones.of_outlet[point.outlet]];
-    if (!farthest || current < farthest->current) farthest = FarShort{point.outlet, current};
+    const FarShort here{point.outlet, units::Amperes(tree.emf_v / (to_point[i] + point.tail_ohm))};
+    std::optional<FarShort>& far = least[context.zones.of_outlet[point.outlet]];
+    if (!far || here.current < far->current) far = here;
   }
-  return by_zone;
-}
-
-FarShort far_short(const Context& context, const network::Fitted& fitted) {
-  std::optional<FarShort> farthest;
-  for (const auto& zone : far_shorts(context, fitted)) {
-    if (zone && (!farthest || zone->current < farthest->current)) farthest = zone;
-  }
-  return farthest.value_or(FarShort{});
+  return least;
 }
 
 std::vector<FuseBefore> fuses_before(const Context& context, std::size_t zone, units::Amperes branch_fuse) {
@@ -284,8 +276,10 @@ std::optional<units::AmpereSquaredSeconds> let_through(const tables::FuseFamily&
   return units::AmpereSquaredSeconds(std::max(most, heat(held->multiple, *held)));
 }
 
-units::AmpereSquaredSeconds withstands(const tables::Conductor& size, units::Celsius insulation) {
-  const double k = tables::adiabatic_k(insulation, short_time_temperature(insulation));
+units::AmpereSquaredSeconds withstands(const tables::Conductor& size, units::Celsius insulation,
+                                       tables::WireMetal metal) {
+  const double k = tables::adiabatic_k(insulation, short_time_temperature(insulation)) *
+                   tables::wire_metal(metal).withstand_factor;
   const double ks = k * size.area.number();
   return units::AmpereSquaredSeconds(ks * ks);
 }

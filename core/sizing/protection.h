@@ -54,11 +54,11 @@ struct FarShort {
   std::size_t outlet = 0;
   units::Amperes current;    // battery low, wire at its insulation rating: the least there can be
 };
-FarShort far_short(const Context& context, const network::Fitted& fitted);
-// The same by zone: the farthest point that the zone's own fuse protects; nullopt where a zone has no wire.
+// By zone, the short that draws the least there: at the outlet of the zone with the most
+// resistance before it. nullopt: no outlet lies in that zone.
 std::vector<std::optional<FarShort>> far_shorts(const Context& context, const network::Fitted& fitted);
 
-// The fuses that a short in a zone flows through: its own, then each before it.
+// The fuses that a short in a zone flows through: its own, then each before it. Any of them ends it.
 struct FuseBefore {
   const tables::FuseFamily* family;
   units::Amperes rating;
@@ -72,6 +72,7 @@ std::optional<units::AmpereSquaredSeconds> let_through(const tables::FuseFamily&
                                                        units::Amperes least);
 
 // k^2 S^2 of a conductor from its insulation rating to the short-time temperature.
-units::AmpereSquaredSeconds withstands(const tables::Conductor& size, units::Celsius insulation);
+units::AmpereSquaredSeconds withstands(const tables::Conductor& size, units::Celsius insulation,
+                                       tables::WireMetal metal = tables::WireMetal::copper);
 
 }  // namespace sizing

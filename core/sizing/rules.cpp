@@ -10,7 +10,12 @@ using tables::Standing;
 
 constexpr Citation kFuseMarginCitation{
     "rule-fuse-margin", "Fuse makers' application notes", "", "rating should exceed normal current by 25 %",
-    "The same 125 % as NEC 210.20(A) for continuous loads (from memory).", Standing::seen};
+    "The same 125 % as NEC 210.20(A) for continuous loads, of the current marked on them (from memory).",
+    Standing::seen};
+constexpr Citation kStartCitation{
+    "rule-start", "Common practice", "", "starts of a minute or more count as load, those under a second do not",
+    "A heater glows for minutes and its wire and fuse are for that; a motor's start is over before a fuse warms. No "
+    "source.", Standing::common_practice};
 constexpr Citation kFuseCeilingCitation{
     "rule-fuse-ceiling", "IEC 60364-4-43, coordination of conductor and fuse", "", "Ib <= In <= Iz",
     "From memory. 33 CFR 183.455(c) would allow 150 % of the ampacity below 50 V; the stricter rule is used, "
@@ -54,8 +59,8 @@ constexpr Citation kVibrationCitation{
     "rule-vibration", "Common practice", "", "no twist-on connectors in anything that moves",
     "Vibration works them loose.", Standing::common_practice};
 
-constexpr std::array<const Citation*, 13> kAll{
-    &kFuseMarginCitation, &kFuseCeilingCitation, &kFarShortCitation, &kWithstandCitation, &kBoatAwgCitation,
+constexpr std::array<const Citation*, 14> kAll{
+    &kFuseMarginCitation, &kStartCitation, &kFuseCeilingCitation, &kFarShortCitation, &kWithstandCitation, &kBoatAwgCitation,
     &kBoatMetricCitation, &kVehicleCitation, &kFixedCitation, &kDropCitation, &kOperatingPointCitation,
     &kDeviceMinimumCitation, &kFuseVoltageCitation, &kVibrationCitation};
 
@@ -82,6 +87,7 @@ constexpr std::array<MinimumRow, 11> kMinimum{{
 }  // namespace
 
 const Citation& fuse_margin_citation() { return kFuseMarginCitation; }
+const Citation& start_citation() { return kStartCitation; }
 const Citation& fuse_ceiling_citation() { return kFuseCeilingCitation; }
 const Citation& far_short_citation() { return kFarShortCitation; }
 const Citation& withstand_citation() { return kWithstandCitation; }

@@ -11,8 +11,18 @@
 
 namespace sizing {
 
-// A fuse carries at most 80 % of its rating for hours: rating >= 1.25 x the current.
+// A fuse carries at most 80 % of its rating for hours: rating >= 1.25 x the current as rated, at
+// nominal voltage, and never below what such loads draw from a low or charging battery. Loads on for
+// less than hours ask for their rated current: what the voltage adds to that is told in a note, and is
+// never more than the fuse carries for hours (ISO 8820-3: 110 % of its rating for 100 h).
 inline constexpr double kFuseMargin = 1.25;
+inline constexpr double kFuseCarriesForLong = 1.10;
+// A start this long is a load: wire, fuse and drop are for it.
+inline constexpr units::Seconds kLongStart{60.0};
+// One shorter than this asks for a larger fuse only where the fuse must open on it; where it merely
+// may, a note says so.
+inline constexpr units::Seconds kShortStart{1.0};
+const tables::Citation& start_citation();
 const tables::Citation& fuse_margin_citation();
 
 // The smallest of all ratings in the path bounds the fuse (IEC: In <= Iz, and the same for parts).

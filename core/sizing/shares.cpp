@@ -5,6 +5,7 @@
 
 #include "network/branch_network.h"
 #include "network/solve.h"
+#include "sizing/context.h"
 
 namespace sizing {
 namespace {
@@ -56,7 +57,8 @@ std::vector<circuit::OutletId> way_to(const circuit::Circuit& circuit, std::size
 
 }  // namespace
 
-VoltShares where_volts_go(const circuit::Circuit& circuit, const Candidate& candidate) {
+VoltShares where_volts_go(const circuit::Circuit& as_told, const Candidate& candidate) {
+  const circuit::Circuit circuit = with_long_starts(as_told);
   VoltShares result;
   result.outlet = candidate.worst_outlet;
   if (candidate.size == nullptr || result.outlet >= circuit.outlets.size()) return result;

@@ -26,7 +26,7 @@ bool fuse_protects(const Context& context, const Candidate& choice) {
     const units::Amperes fuse = zone == kBranchZone ? *choice.fuse : context.zones.all[zone].protection.rating;
     if (ceiling.least == nullptr || fuse > ceiling.most()) return false;
   }
-  return choice.fuse->number() * (1.0 + 1e-8) >= context.fuse_margin * choice.design_current.number();
+  return choice.fuse->number() * (1.0 + 1e-8) >= context.fuse_need(choice.design_current).number();
 }
 
 // A ladder tells of the other outlets only a bound; of what is recommended every outlet is told.
@@ -92,6 +92,18 @@ const Candidate& nearest(const Answer& answer) {
   return *best;
 }
 
+// Does the next thicker wire come nearer to meeting what this one fails?
+bool thicker_helps(const Candidate& now, const Candidate& thicker) {
+  const std::size_t failed = static_cast<std::size_t>(now.first_failure()->criterion);
+  const Judgement& here = now.judgements[failed];
+  const Judgement& there = thicker.judgements[failed];
+  if (there.passes) return true;
+  const bool more_is_better =
+      here.criterion == Criterion::device_minimum || here.criterion == Criterion::mechanical_minimum;
+  const auto excess = [&](const Judgement& j) { return more_is_better ? j.limit - j.value : j.value - j.limit; };
+  return excess(there) < excess(here) - 1e-9;
+}
+
 void tell_nothing_fits(Answer& answer) {
   if (answer.best_ignoring_shelf) {
     const Candidate& best = answer.ladder[*answer.best_ignoring_shelf];
@@ -107,28 +119,13 @@ void tell_nothing_fits(Answer& answer) {
   const Candidate& best = nearest(answer);
   std::string why = best.first_failure()->sentence;
   const auto next = static_cast<std::size_t>(&best - answer.ladder.data()) + 1;
-  if (!fails(best, Criterion::fit) && next < answer.ladder.size() && fails(answer.ladder[next], Criterion::fit)) {
-    // What more copper would need: both halves of the reason in one sentence.
+  if (!fails(best, Criterion::fit) && next < answer.ladder.size() && fails(answer.ladder[next], Criterion::fit) &&
+      thicker_helps(best, answer.ladder[next])) {
+    // More copper would help, and the parts do not take it: one reason, in both its halves.
     if (why.ends_with('.')) why.pop_back();
     why += ", and " + answer.ladder[next].judgements[static_cast<std::size_t>(Criterion::fit)].sentence;
   }
   answer.headline = "No size fits: " + why;
-}
-
-}  // namespace
-
-namespace {
-
-// Where every run keeps the wire that it has, there is nothing to choose: that wire is judged, the
-// thinnest of it standing for all.
-std::span<const tables::Conductor> sizes_to_judge(const circuit::Circuit& circuit) {
-  const tables::Conductor* thinnest = nullptr;
-  for (const circuit::Outlet& outlet : circuit.outlets) {
-    if (!outlet.run.size) return tables::conductors(circuit.wiring.gauge);
-    const tables::Conductor* there = tables::conductor_by_id(*outlet.run.size);
-    if (thinnest == nullptr || there->area < thinnest->area) thinnest = there;
-  }
-  return {thinnest, 1};
 }
 
 }  // namespace

@@ -36,6 +36,22 @@ class Bounds {
     sum_v += spend(left_a, demand_.total_a - counted_a, finder_.tree().supply_ohm);
     return sum_v * most_per_rated_ + beside_drop_v_;
   }
+  // What may be lost from a point on the way to `searched` on to every other point, where none can lose
+  // more than `searched` itself: the volts along a way only grow. By point; `lost_v` is what was found there.
+  [[nodiscard]] std::vector<double> past_v(std::size_t searched, double lost_v) const {
+    std::vector<double> until_v(demand_.rated_a.size(), -1.0);   // at the splice; below 0: not reached yet
+    for (std::size_t at = searched; at != kNoParent; at = demand_.parent[at]) until_v[at] = lost_v;
+    std::vector<double> most_v(until_v.size());
+    const network::Tree& tree = finder_.tree();
+    for (std::size_t i = 0; i < until_v.size(); ++i) {   // parents stand before their children
+      if (until_v[i] < 0.0) {
+        const double before_v = demand_.parent[i] == kNoParent ? lost_v : until_v[demand_.parent[i]];
+        until_v[i] = before_v + std::min(below_a_[i], demand_.cap_a) * most_per_rated_ * tree.points[i].path_ohm;
+      }
+      most_v[i] = until_v[i] + std::min(demand_.rated_a[i], demand_.cap_a) * most_per_rated_ * tree.points[i].tail_ohm;
+    }
+    return most_v;
+  }
   // The battery's own voltage to the device.
   [[nodiscard]] double fall_v(double drop_v) const {
     const double source_v = finder_.tree().source_ohm * std::min(demand_.cap_a, demand_.total_a) * most_per_rated_;
@@ -75,6 +91,12 @@ class Bounds {
   std::vector<double> below_a_;   // rated, at a point and beyond
 };
 
+// With many outlets the worst drop is found to within a thousandth or so of itself, and shown for the
+// others to within a fiftieth of the limit; whether a limit holds is exact all the same.
+constexpr std::size_t kFewOutlets = 25;
+constexpr double kNearForJudging = 0.003;
+constexpr double kNearForShowing = 0.02;
+
 bool settled(const network::RadialSolution& solution) {
   return solution.outcome == network::Outcome::solved || solution.outcome == network::Outcome::no_operating_point;
 }
@@ -87,6 +109,7 @@ class Finding {
         searched_(count_, false), searched_low_(count_, false) {}
 
   OutletsFound run(Detail detail) {
+    near_enough_ = count_ < kFewOutlets ? 0.0 : detail == Detail::every_outlet ? kNearForShowing : kNearForJudging;
     fill_with_bounds();
     const bool exact = !demand_.any_varying && !any_may_fold_;
     search_worst_drop(detail == Detail::every_outlet && !exact);
@@ -132,17 +155,45 @@ class Finding {
     }
   }
 
-  // From the outlet that may be worst down, until no other can pass what was found.
+  // From the outlet that may be worst down, while any other may pass what was found: by more than
+  // `near_enough_` of it, or past the limit that what was found keeps.
   void search_worst_drop(bool all) {
     std::vector<std::size_t> order(count_);
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(), [this](std::size_t a, std::size_t b) { return share(a) > share(b); });
     double worst = -std::numeric_limits<double>::infinity();
     for (const std::size_t i : order) {
-      if (!all && share(i) <= worst) return;
+      const bool surely_same = share(i) <= 1.0 || worst > 1.0;
+      const bool enough = share(i) <= worst || (surely_same && share(i) <= worst * (1.0 + near_enough_));
+      if (all ? known_near_enough(i) : enough) continue;
       search_drop(i);
       worst = std::max(worst, share(i));
+      tighten_drops(i);
     }
+  }
+
+  // To show an outlet, its bound and the most it was seen to lose may stand for what lies between.
+  [[nodiscard]] bool known_near_enough(std::size_t i) const {
+    if (near_enough_ <= 0.0 || seen_v_.empty()) return false;
+    const OutletResult& result = found_.results[i];
+    const double seen = seen_v_[point(i)] / context_.nominal_v();
+    return result.drop_fraction - seen <= near_enough_ * result.drop_limit && result.drop_fraction <= result.drop_limit;
+  }
+
+  // What was found at one outlet bounds the others on its way, and those just off it.
+  void tighten_drops(std::size_t i) {
+    if (near_enough_ <= 0.0) return;
+    const double nominal_v = context_.nominal_v();
+    const std::vector<double> most_v = resting_bounds_.past_v(point(i), found_.results[i].drop_fraction * nominal_v);
+    for (std::size_t j = 0; j < count_; ++j) {
+      if (searched_[j]) continue;
+      OutletResult& result = found_.results[j];
+      const double fraction = most_v[point(j)] / nominal_v;
+      if (fraction >= result.drop_fraction) continue;
+      result.voltage += units::Volts((result.drop_fraction - fraction) * nominal_v);
+      result.drop_fraction = fraction;
+    }
+    seen_v_ = resting_.most_lost_so_far();
   }
 
   void search_lowest_voltage(bool all) {
@@ -154,9 +205,26 @@ class Finding {
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return spare(a) < spare(b); });
     double least = std::numeric_limits<double>::infinity();
     for (const std::size_t i : order) {
-      if (!all && spare(i) >= least) return;
+      const double near_v = near_enough_ * context_.nominal_v() * found_.results[i].drop_limit;
+      const bool surely_same = spare(i) >= 0.0 || least < 0.0;
+      const bool enough = spare(i) >= least || (surely_same && spare(i) >= least - near_v);
+      // An outlet whose devices tell no lowest voltage is shown at its bound.
+      if (all && near_enough_ > 0.0 && !needed_v_[i]) continue;
+      if (enough && (!all || near_enough_ > 0.0)) continue;
       search_low(i);
       least = std::min(least, spare(i));
+      tighten_lows(i);
+    }
+  }
+
+  void tighten_lows(std::size_t i) {
+    if (near_enough_ <= 0.0 || !needed_v_[i]) return;
+    const double emf_v = low_.tree().emf_v;
+    const std::vector<double> most_v = low_bounds_.past_v(point(i), emf_v - found_.low_v[i]);
+    for (std::size_t j = 0; j < count_; ++j) {
+      if (searched_low_[j]) continue;
+      found_.low_v[j] = std::max(found_.low_v[j], emf_v - most_v[point(j)]);
+      found_.results[j].voltage_low = units::Volts(found_.low_v[j]);
     }
   }
 
@@ -204,8 +272,10 @@ class Finding {
   }
 
   void pick_worst() {
-    for (std::size_t i = 1; i < count_; ++i) {
-      if (share(i) > share(found_.worst)) found_.worst = i;
+    found_.worst = static_cast<std::size_t>(std::find(searched_.begin(), searched_.end(), true) - searched_.begin());
+    if (found_.worst == count_) found_.worst = 0;
+    for (std::size_t i = 0; i < count_; ++i) {
+      if (searched_[i] && share(i) > share(found_.worst)) found_.worst = i;
     }
     search_drop(found_.worst);
     found_.worst_loading = warm_.drop[found_.worst];
@@ -224,6 +294,8 @@ class Finding {
   std::vector<bool> searched_, searched_low_, may_fold_, may_fold_low_;
   std::vector<std::optional<units::Volts>> needed_v_;
   std::map<std::size_t, double> flowing_a_;
+  double near_enough_ = 0.0;         // of a drop; 0 with few outlets, where each is searched to the last bit
+  std::vector<double> seen_v_;       // by point, the most lost in any loading solved
   bool any_may_fold_ = false;
   OutletsFound found_;
 };

@@ -37,6 +37,7 @@ extern const Citation kLargeBladeFuse;
 extern const Citation kBoltOnFuse;
 extern const Citation kHighVoltageBladeFuse;
 extern const Citation k80VoltBladeFuse;
+extern const Citation k80VoltBoltOnFuse;
 extern const Citation kMarineStripFuse;
 extern const Citation kTerminalPostFuse;
 extern const Citation kClassTFuse;

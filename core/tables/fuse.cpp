@@ -159,7 +159,7 @@ constexpr FuseFamily resettable(FuseFamily made) {
 }
 
 using Id = FuseFamilyId;
-constinit const std::array<FuseFamily, 11> kFamilies{{
+constinit const std::array<FuseFamily, 12> kFamilies{{
     family(Id::blade, "blade", "Blade fuse", "type C", kBreaks32, kMediumRatings, kMediumGates, milliohm(1.0), 0.095,
            "medium standard regular push in", &kBladeFuse),
     family(Id::mini_blade, "mini-blade", "Small blade fuse", "type F", kBreaks32, kMiniRatings, kMiniGates,
@@ -173,6 +173,8 @@ constinit const std::array<FuseFamily, 11> kFamilies{{
            kMiniGates, milliohm(1.0), 0.12, "48 volt push in", &kHighVoltageBladeFuse),
     family(Id::blade_80v, "blade-80v", "Blade fuse marked 80 V", "type C body", kBreaks80, k80VoltRatings, kMiniGates,
            milliohm(1.0), 0.12, "48 volt lithium push in", &k80VoltBladeFuse),
+    bolted(family(Id::bolt_on_80v, "bolt-on-80v", "Bolted strip fuse marked 80 V", "SF30 body", kBreaks80, kBoltOnRatings,
+                  kBoltOnGates, milliohm(0.2), 0.09, "bolt on strip stud 48 volt lithium inverter", &k80VoltBoltOnFuse)),
     bolted(family(Id::bolt_on_large, "bolt-on-large", "Large bolted strip fuse", "SF51", kBreaks32, kBoltOnLargeRatings,
                   kBoltOnLargeGates, milliohm(0.2), 0.09, "bolt on strip stud high current m8 mega main", &kBoltOnFuse)),
     bolted(family(Id::bolt_on_marine, "bolt-on-marine", "Marine bolted strip fuse", "", kBreaksMarine,
@@ -186,10 +188,10 @@ constinit const std::array<FuseFamily, 11> kFamilies{{
     resettable(bolted(family(Id::breaker, "breaker-main", "D.c. circuit breaker", "", kBreaksBreaker, kBreakerRatings,
                              kBreakerGates, milliohm(0.2), 0.20, "breaker thermal reset switch main", &kBreaker))),
 }};
-constexpr std::size_t kForBranches = 6;
+constexpr std::size_t kForBranches = 7;
 
-constinit const std::array<const FuseFamily*, 7> kMainKinds{&kFamilies[3], &kFamilies[6], &kFamilies[7], &kFamilies[8],
-                                                            &kFamilies[9], &kFamilies[10], &kFamilies[2]};
+constinit const std::array<const FuseFamily*, 7> kMainKinds{&kFamilies[3], &kFamilies[7], &kFamilies[8], &kFamilies[9],
+                                                            &kFamilies[10], &kFamilies[11], &kFamilies[2]};
 
 // Colours of medium and small blades and their kin for higher voltage.
 struct Colour {
@@ -233,6 +235,7 @@ std::span<const Colour> colours(FuseFamilyId family) {
     case FuseFamilyId::blade_80v: return kBladeColours;
     case FuseFamilyId::large_blade: return kLargeColours;
     case FuseFamilyId::bolt_on:
+    case FuseFamilyId::bolt_on_80v:
     case FuseFamilyId::bolt_on_large:
     case FuseFamilyId::bolt_on_marine:
     case FuseFamilyId::terminal_post:

@@ -14,7 +14,7 @@
 namespace tables {
 
 enum class FuseFamilyId {
-  blade, mini_blade, large_blade, bolt_on, blade_high_voltage, blade_80v,      // offered for a branch
+  blade, mini_blade, large_blade, bolt_on, blade_high_voltage, blade_80v, bolt_on_80v,   // offered for a branch
   bolt_on_large, bolt_on_marine, terminal_post, class_t, breaker               // main protection only
 };
 

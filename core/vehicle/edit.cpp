@@ -66,6 +66,23 @@ struct Apply {
     }
   }
 
+  Refusal operator()(const SetSupply& e) {
+    const auto at = find_in(vehicle.blocks, e.block);
+    if (at == vehicle.blocks.end()) return gone("block");
+    const circuit::Supply& told = e.supply;
+    at->feeder = {told.feeder_run, told.feeder_size, told.feeder_metal};
+    at->main = {told.main_fuse_kind, told.main_fuse, told.main_fuse_distance};
+    at->disconnect = told.disconnect;
+    at->rating = told.block_rating;
+    Battery battery = vehicle.battery;
+    battery.nominal = told.nominal;
+    battery.kind = told.battery;
+    battery.resting = told.resting;
+    battery.low = told.low;
+    battery.internal_resistance = told.internal_resistance;
+    return (*this)(SetBattery{battery});
+  }
+
   Refusal operator()(const AddSource& e) {
     Source source;
     source.id = SourceId{vehicle.next_id++};
@@ -214,6 +231,7 @@ struct Describe {
   std::string operator()(const SetKind&) const { return "change the kind of vehicle"; }
   std::string operator()(const SetPractice&) const { return "change whose rules bind"; }
   std::string operator()(const SetBattery&) const { return "change the battery"; }
+  std::string operator()(const SetSupply&) const { return "change the supply"; }
   std::string operator()(const AddSource&) const { return "add a source"; }
   std::string operator()(const SetSource&) const { return "change a source"; }
   std::string operator()(const RemoveSource&) const { return "remove a source"; }

@@ -7,7 +7,6 @@
 #include <variant>
 
 #include "circuit/edit.h"
-#include "circuit/history.h"
 #include "circuit/problem.h"
 #include "vehicle/vehicle.h"
 
@@ -17,6 +16,7 @@ struct SetName { std::string name; };
 struct SetKind { circuit::Setting kind; };
 struct SetPractice { std::optional<tables::Practice> practice; std::string colours; };
 struct SetBattery { Battery battery; };          // another nominal voltage carries every told voltage along
+struct SetSupply { BlockId block; circuit::Supply supply; };   // its battery and the way from it, as supply_of() gives it
 struct AddSource { SourceKind kind; };
 struct SetSource { Source source; };             // by its id
 struct RemoveSource { SourceId id; };
@@ -34,7 +34,7 @@ struct AddTrace { CircuitId id; TraceRecord record; };         // its number is 
 struct PutTrace { CircuitId id; TraceRecord record; };         // back under its own number
 struct RemoveTrace { CircuitId id; std::uint32_t number; };
 
-using Edit = std::variant<SetName, SetKind, SetPractice, SetBattery, AddSource, SetSource, RemoveSource, AddBlock, SetBlock,
+using Edit = std::variant<SetName, SetKind, SetPractice, SetBattery, SetSupply, AddSource, SetSource, RemoveSource, AddBlock, SetBlock,
                           RemoveBlock, AddCircuit, RemoveCircuit, PlaceCircuit, MoveCircuit, EditCircuit, PutCircuit,
                           SetBuilt, AddTrace, PutTrace, RemoveTrace>;
 
@@ -49,7 +49,5 @@ std::uint32_t next_id(const Vehicle& vehicle);
 
 // "remove outlet C": what undo offers to take back, lower case.
 std::string describe(const Vehicle& before, const Edit& edit);
-
-using History = circuit::HistoryOf<Vehicle>;
 
 }  // namespace vehicle

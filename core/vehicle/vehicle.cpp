@@ -143,6 +143,12 @@ circuit::Circuit as_built(const Vehicle& vehicle, CircuitId id) {
   return seen(vehicle, *placed, placed->built->circuit);
 }
 
+circuit::Supply supply_of(const Vehicle& vehicle, BlockId block) {
+  circuit::Circuit fed;
+  if (const Block* there = find_block(vehicle, block)) give_supply(vehicle, *there, fed);
+  return fed.supply;
+}
+
 circuit::Circuit bare(circuit::Circuit circuit) {
   const circuit::Circuit fresh;
   circuit.place = fresh.place;

@@ -151,6 +151,8 @@ std::vector<const PlacedCircuit*> neighbours(const Vehicle& vehicle, CircuitId i
 circuit::Circuit circuit_of(const Vehicle& vehicle, CircuitId id);
 // The same for the circuit as built; the plan's where nothing is told to be built.
 circuit::Circuit as_built(const Vehicle& vehicle, CircuitId id);
+// What feeds the block: the battery, and the way from it. The block exists.
+circuit::Supply supply_of(const Vehicle& vehicle, BlockId block);
 // Without what belongs to the vehicle: those fields as in circuit::Circuit{}.
 circuit::Circuit bare(circuit::Circuit circuit);
 // Takes a circuit that was seen through circuit_of() and then edited apart again: what belongs to

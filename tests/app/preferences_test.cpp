@@ -2,6 +2,7 @@
 
 #include "app/app_state.h"
 #include "memory_host.h"
+#include "screens/places.h"
 
 using app::AppState;
 using test_app::MemoryHost;
@@ -9,7 +10,7 @@ using test_app::MemoryHost;
 TEST_CASE("preferences survive a restart") {
   MemoryHost host;
   {
-    AppState state(host, {}, "");
+    AppState state(host, screens::places(), {}, "");
     app::Preferences wanted = state.settings().preferences();
     wanted.theme = app::Theme::night;
     wanted.units = app::UnitChoice::us;
@@ -19,7 +20,7 @@ TEST_CASE("preferences survive a restart") {
     CHECK(host.dark);
   }
   MemoryHost again;
-  AppState state(again, host.stored(), "");
+  AppState state(again, screens::places(), host.stored(), "");
   CHECK(state.settings().preferences().theme == app::Theme::night);
   CHECK(state.settings().units() == units::Preference::us);
   CHECK(state.settings().preferences().text_size == 175);
@@ -39,7 +40,7 @@ TEST_CASE("what a newer app wrote is kept, what makes no sense is left at its st
 
 TEST_CASE("automatic follows the device") {
   MemoryHost host;
-  AppState state(host, {}, "");
+  AppState state(host, screens::places(), {}, "");
   platform::Surroundings around;
   around.prefers_dark = true;
   around.prefers_us_units = true;

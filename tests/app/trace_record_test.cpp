@@ -2,23 +2,27 @@
 #include <doctest/doctest.h>
 
 #include "app/route.h"
-#include "app/trace_frame.h"
+#include "screens/places.h"
 #include "app/trace_record.h"
+#include "vehicle/validate.h"
 
-TEST_CASE("what is fitted comes back as it was told; what can not be is not known") {
-  for (const app::FittedTold& told : {app::FittedTold{"14awg", 15.0}, {"2.5mm2", 7.5}, {"", 10.0}, {"1/0awg", 0.0}, {}})
-    CHECK(app::read_fitted(app::write_fitted(told)) == told);
+TEST_CASE("what version 1 kept as fitted is read; what can not be is not known") {
+  CHECK(app::read_fitted("size 14awg\nfuse 15\n") == app::FittedTold{"14awg", 15.0});
+  CHECK(app::read_fitted("size unknown\nfuse 7.5\n") == app::FittedTold{"", 7.5});
   for (const char* text : {"", "size 99awg\nfuse 0\n", "size\nfuse -5\n", "fuse nan\n", "fuse inf\n", "fuse 1e9\n", "fuse 15 A\n"})
     CHECK(app::read_fitted(text) == app::FittedTold{});
   CHECK(app::read_fitted("colour red\nfuse 15\n") == app::FittedTold{"", 15.0});   // a newer app's line
 }
 
-TEST_CASE("a fuse protects only a wire that is known, by the rules of Size") {
-  const circuit::Circuit circuit = circuit::demo_circuit();
-  CHECK(app::protects(circuit, {"10awg", 15.0}));
-  CHECK_FALSE(app::protects(circuit, {"18awg", 30.0}));   // no table here gives 18 AWG as much
-  CHECK_FALSE(app::protects(circuit, {"", 1.0}));
-  CHECK_FALSE(app::protects(circuit, {"10awg", 0.0}));
+TEST_CASE("a trace is cut to what a vehicle keeps") {
+  app::KeptTrace trace;
+  trace.outcome = std::string(5000, 'x');
+  trace.told.assign(400, {"q", std::string(3000, 'y')});
+  const app::KeptTrace cut = app::clipped(trace);
+  CHECK(cut.outcome.size() <= vehicle::kMaxTextBytes);
+  CHECK(cut.told.size() == vehicle::kMaxTold);
+  CHECK(cut.told.front().answer.size() <= vehicle::kMaxTextBytes);
+  CHECK(app::clipped(cut) == cut);
 }
 
 TEST_CASE("a kept trace as a page of text holds all of it") {
@@ -36,9 +40,9 @@ TEST_CASE("a kept trace as a page of text holds all of it") {
 }
 
 TEST_CASE("the addresses of a suspect and of what is fitted") {
-  for (const char* text : {"trace/suspect/1", "trace/fitted"}) CHECK(app::route_text(app::parse_route(text)) == text);
+  for (const char* text : {"trace/suspect/1", "trace/fitted"}) CHECK(screens::places().address(screens::places().read(text)) == text);
   for (const char* text : {"trace/suspect", "trace/suspect/0", "trace/fitted/3"})
-    CHECK(app::route_text(app::parse_route(text)) == "trace");
+    CHECK(screens::places().address(screens::places().read(text)) == "trace");
 }
 
 TEST_CASE("outlets picked come back, and what can not be read is none") {

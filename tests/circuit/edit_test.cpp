@@ -204,6 +204,11 @@ TEST_CASE("every plain edit takes a good value and refuses a bad one in a senten
   CHECK(after(demo, SetFusePosition{99}).fuse_position == 99);
   CHECK(refusal(demo, SetFusePosition{0}) == "Fuse position: fuse position is 0. Give a whole number, 1 to 99.");
   CHECK(after(demo, SetSetting{Setting::boat}).setting == Setting::boat);
+  const Circuit ruled = after(demo, SetPractice{tables::Practice::building, "iec"});
+  CHECK(practice_of(ruled) == tables::Practice::building);
+  CHECK(colours_of(ruled).key == "iec");
+  CHECK(practice_of(after(ruled, SetPractice{})) == practice_of(demo));
+  CHECK(refusal(demo, SetPractice{{}, "mauve"}).find("The colours \"mauve\" are not known.") != std::string::npos);
   Supply supply = demo.supply;
   supply.main_fuse = units::Amperes(0);
   CHECK(after(demo, SetSupply{supply}).supply.main_fuse.number() == 0.0);
@@ -257,6 +262,7 @@ TEST_CASE("undo's words name the outlet by its letter at the time") {
   CHECK(describe(demo, SetPlace{"x"}) == "change the place");
   CHECK(describe(demo, SetFusePosition{1}) == "change the fuse position");
   CHECK(describe(demo, SetSetting{Setting::van}) == "change the setting");
+  CHECK(describe(demo, SetPractice{}) == "change whose rules bind");
   CHECK(describe(demo, SetSupply{}) == "change the supply");
   CHECK(describe(demo, SetWiring{}) == "change the wiring");
   CHECK(describe(demo, SetDropLimit{0.1}) == "change the drop limit");

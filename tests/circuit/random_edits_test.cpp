@@ -99,7 +99,7 @@ class Dice {
     return l;
   }
   Edit edit(const Circuit& c) {
-    switch (below(28)) {
+    switch (below(29)) {
       case 0: return SetName{name()};
       case 1: return SetPlace{name()};
       case 2: return SetFusePosition{below(101)};
@@ -120,6 +120,7 @@ class Dice {
       case 25: return SetOutletParts{outlet(c), part(tables::PartKind::outlet), part(tables::PartKind::terminal),
                                      maybe(units::Amperes(number(Field::part_rating_a)))};
       case 26: return SetShelf{{{size(), size()}, {number(Field::fuse_a)}}};
+      case 27: return SetPractice{maybe(tables::practices()[static_cast<std::size_t>(below(5))].id), one_in(2) ? "iec" : "mauve"};
       default: return SetInHand{maybe(InHand{size(), units::Amperes(number(Field::fuse_a))})};
     }
   }

@@ -24,7 +24,17 @@ double measured_ohm(const Case& the_case, const Fault& fault, double ohm, const 
   return v > 0.999 ? std::numeric_limits<double>::infinity() : kInside * v / (1.0 - v);
 }
 
-std::string by_range(const Check& check, double value) {
+// Either point stands at plus with the fuse out: another circuit feeds it.
+bool still_live(const Case& the_case, const Fault& fault, double ohm, const Check& check) {
+  const Faulty made = build_faulty(the_case, fault, ohm, check.state);
+  const network::Solution solved = network::solve(made.branch.netlist);
+  for (const Spot& spot : {check.red, check.black}) {
+    if (solved.between(made.node(spot, check.state.fuse_in), network::kReference).number() > 1.0) return true;
+  }
+  return false;
+}
+
+AnswerKey by_range(const Check& check, double value) {
   for (const Choice& choice : check.choices) {
     if ((!choice.low || value >= *choice.low) && (!choice.high || value < *choice.high)) return choice.key;
   }
@@ -32,8 +42,8 @@ std::string by_range(const Check& check, double value) {
 }
 
 bool is_splice(FaultKind kind) {
-  return kind == FaultKind::splice_open || kind == FaultKind::splice_resistive || kind == FaultKind::splice_on_insulation ||
-         kind == FaultKind::opens_when_moved;
+  return kind == FaultKind::splice_open || kind == FaultKind::splice_resistive ||
+         kind == FaultKind::splice_on_insulation || kind == FaultKind::opens_when_moved;
 }
 
 }  // namespace
@@ -46,19 +56,20 @@ double BenchPerson::device_volts(circuit::OutletId outlet, bool fuse_in) const {
   check.kind = CheckKind::volts;
   check.red = {SpotKind::contact, outlet, Side::positive};
   check.black = {SpotKind::contact, outlet, Side::negative};
-  check.state = {fuse_in, Plugged::lamp, outlet, {}};   // the story's devices take about what a lamp does
+  check.state = {fuse_in, Plugged::lamp, outlet, {}};  // the story's devices take about what a lamp does
   return *read(case_, fault_, ohm_, check);
 }
 
-std::string BenchPerson::natural(const Check& check) const {
+AnswerKey BenchPerson::natural(const Check& check) const {
   using enum FaultKind;
   const auto runs = [&](circuit::OutletId outlet) { return device_volts(outlet, true); };
-  const std::string_view side = fault_.side == Side::positive ? "red" : "black";
+  const bool red = fault_.side == Side::positive;
   const bool here = check.outlet == fault_.outlet;
   switch (check.kind) {
-    case CheckKind::device_here: return fault_.kind == device_dead ? "dead" : by_range(check, runs(check.outlet));
+    case CheckKind::device_here:
+      return fault_.kind == device_dead ? AnswerKey::dead : by_range(check, runs(check.outlet));
     case CheckKind::other_device: return by_range(check, runs(check.outlet));
-    case CheckKind::device_elsewhere: return fault_.kind == device_dead ? "dead" : "works";
+    case CheckKind::device_elsewhere: return fault_.kind == device_dead ? AnswerKey::dead : AnswerKey::works;
     case CheckKind::others_work: {
       std::size_t good = 0, tried = 0;
       for (const circuit::Outlet& outlet : case_.circuit.outlets) {
@@ -66,42 +77,51 @@ std::string BenchPerson::natural(const Check& check) const {
         ++tried;
         if (fault_.kind != device_dead && runs(outlet.id) > 10.6) ++good;
       }
-      return good == tried ? "all" : good == 0 ? "none" : "some";
+      return good == tried ? AnswerKey::all : good == 0 ? AnswerKey::none : AnswerKey::some;
     }
-    case CheckKind::wiggle: return fault_.kind == opens_when_moved && here ? "flickers" : "steady";
+    case CheckKind::wiggle: return fault_.kind == opens_when_moved && here ? AnswerKey::flickers : AnswerKey::steady;
     case CheckKind::look_behind:
-      if (fault_.kind == wrong_branch && here) return "live";
-      if (!here) return "fine";
-      if (is_splice(fault_.kind)) return std::string(side).append("-splice");
-      if (fault_.kind == tab_off) return std::string(side).append("-tab");
-      if (fault_.kind == reversed_here) return "crossed-tabs";
-      if (fault_.kind == reversed_from) return "crossed-splice";
-      if (fault_.kind == wrong_branch_unfused) return "other-cable";
-      return "fine";
+      if (fault_.kind == wrong_branch && here) return AnswerKey::live;
+      if (!here) return AnswerKey::fine;
+      if (is_splice(fault_.kind)) return red ? AnswerKey::plus_splice : AnswerKey::minus_splice;
+      if (fault_.kind == tab_off) return red ? AnswerKey::plus_tab : AnswerKey::minus_tab;
+      if (fault_.kind == reversed_here) return AnswerKey::crossed_tabs;
+      if (fault_.kind == reversed_from) return AnswerKey::crossed_splice;
+      if (fault_.kind == wrong_branch_unfused) return AnswerKey::other_cable;
+      return AnswerKey::fine;
     case CheckKind::tug:
-      if (fault_.kind == wrong_branch && here) return "live";
-      if (here && is_splice(fault_.kind)) return std::string(side).append("-splice");
-      if (here && fault_.kind == tab_off) return std::string(side).append("-tab");
-      return "holds";
-    case CheckKind::read_gauge: return fault_.kind == wire_thin ? "thinner" : "as-drawn";
-    case CheckKind::block_alive: return fault_.kind == main_open ? "no" : "yes";
+      if (fault_.kind == wrong_branch && here) return AnswerKey::live;
+      if (here && is_splice(fault_.kind)) return red ? AnswerKey::plus_splice : AnswerKey::minus_splice;
+      if (here && fault_.kind == tab_off) return red ? AnswerKey::plus_tab : AnswerKey::minus_tab;
+      return AnswerKey::holds;
+    case CheckKind::read_gauge: return fault_.kind == wire_thin ? AnswerKey::thinner : AnswerKey::as_drawn;
+    case CheckKind::block_alive: return fault_.kind == main_open ? AnswerKey::no : AnswerKey::yes;
     case CheckKind::fuse_look:
-      if (fault_.kind == fuse_blown || fault_.kind == overload || fault_.kind == pair_shorted) return "blown";
-      return fault_.kind == fuse_missing ? "missing" : fault_.kind == fuse_elsewhere ? "elsewhere" : "whole";
-    case CheckKind::fuse_press: return fault_.kind == fuse_loose ? "works" : "same";
+      if (fault_.kind == fuse_blown || fault_.kind == overload || fault_.kind == pair_shorted) return AnswerKey::blown;
+      return fault_.kind == fuse_missing     ? AnswerKey::missing
+             : fault_.kind == fuse_elsewhere ? AnswerKey::elsewhere
+                                             : AnswerKey::whole;
+    case CheckKind::fuse_press: return fault_.kind == fuse_loose ? AnswerKey::works : AnswerKey::same;
     case CheckKind::fuse_swap:
-      if (fault_.kind == pair_shorted) return "blows-at-once";
-      if (fault_.kind == overload) return "blows-later";
-      return fault_.kind == fuse_blown || fault_.kind == fuse_missing || fault_.kind == fuse_elsewhere || fault_.kind == fuse_loose ? "works" : "same";
+      if (fault_.kind == pair_shorted) return AnswerKey::blows_at_once;
+      if (fault_.kind == overload) return AnswerKey::blows_later;
+      return fault_.kind == fuse_blown || fault_.kind == fuse_missing || fault_.kind == fuse_elsewhere ||
+                     fault_.kind == fuse_loose
+                 ? AnswerKey::works
+                 : AnswerKey::same;
     case CheckKind::pull_fuse:
-      if (runs(check.outlet) < 5.4) return "was-dead";
-      if (fault_.kind == wrong_branch && check.outlet >= fault_.outlet) return check.neighbour == fault_.neighbour ? "dies" : "stays";
-      return check.neighbour < 0 ? "dies" : "stays";
-    case CheckKind::neighbour_fuse: return fault_.kind == wrong_branch_unfused && check.neighbour == fault_.neighbour ? "works" : "same";
-    case CheckKind::tug_clamps: return fault_.kind == clamp_loose ? std::string(side) : std::string("holds");
-    case CheckKind::main_look: return fault_.kind == main_open ? "off" : "on";
-    case CheckKind::add_up: return fault_.kind == overload ? "over" : "within";
-    default: return {};
+      if (runs(check.outlet) < 5.4) return AnswerKey::was_dead;
+      if (fault_.kind == wrong_branch && check.outlet >= fault_.outlet)
+        return check.neighbour == fault_.neighbour ? AnswerKey::dies : AnswerKey::stays;
+      return check.neighbour < 0 ? AnswerKey::dies : AnswerKey::stays;
+    case CheckKind::neighbour_fuse:
+      return fault_.kind == wrong_branch_unfused && check.neighbour == fault_.neighbour ? AnswerKey::works
+                                                                                        : AnswerKey::same;
+    case CheckKind::tug_clamps:
+      return fault_.kind == clamp_loose ? (red ? AnswerKey::plus_clamp : AnswerKey::minus_clamp) : AnswerKey::holds;
+    case CheckKind::main_look: return fault_.kind == main_open ? AnswerKey::off : AnswerKey::on;
+    case CheckKind::add_up: return fault_.kind == overload ? AnswerKey::over : AnswerKey::within;
+    default: return AnswerKey::unknown;
   }
 }
 
@@ -112,6 +132,7 @@ Answer BenchPerson::answer(const Check& check) const {
   if (const auto volts = read(case_, fault_, ohm_, check)) {
     return word(by_range(check, check.kind == CheckKind::glow ? std::abs(*volts) : *volts));
   }
+  if (check.kind == CheckKind::ohms && still_live(case_, fault_, ohm_, check)) return word(AnswerKey::live);
   if (check.kind == CheckKind::ohms) return word(by_range(check, measured_ohm(case_, fault_, ohm_, check)));
   return word(natural(check));
 }

@@ -20,7 +20,7 @@ class BenchPerson {
 
  private:
   [[nodiscard]] double device_volts(circuit::OutletId outlet, bool fuse_in) const;
-  [[nodiscard]] std::string natural(const diagnosis::Check& check) const;
+  [[nodiscard]] diagnosis::AnswerKey natural(const diagnosis::Check& check) const;
   diagnosis::Case case_;
   diagnosis::Fault fault_;
   double ohm_;
@@ -28,8 +28,8 @@ class BenchPerson {
 };
 
 struct Ending {
-  std::vector<std::string> remedies;   // ids, in order of advice
-  std::vector<std::string> checks;     // ids
+  std::vector<std::string> remedies;  // ids, in order of advice
+  std::vector<std::string> checks;    // ids
   double minutes = 0.0;
   std::vector<std::string> unsafe;
 };

@@ -31,12 +31,13 @@ std::vector<double> all_probabilities(const Tracer& tracer) {
   return all;
 }
 
-std::size_t choice_index(const Check& check, std::string_view key) {
-  const auto found = std::find_if(check.choices.begin(), check.choices.end(), [&](const Choice& c) { return c.key == key; });
+std::size_t choice_index(const Check& check, AnswerKey key) {
+  const auto found =
+      std::find_if(check.choices.begin(), check.choices.end(), [&](const Choice& c) { return c.key == key; });
   return static_cast<std::size_t>(found - check.choices.begin());
 }
 
-bool one_size(FaultKind kind) {   // no spread, one port: the likelihood of the kind is that of its only size
+bool one_size(FaultKind kind) {  // no spread, one port: the likelihood of the kind is that of its only size
   switch (kind) {
     case FaultKind::fuse_blown:
     case FaultKind::fuse_missing:
@@ -70,7 +71,8 @@ TEST_CASE("priors sum to one, and every kind of fault can be") {
 TEST_CASE("a blown fuse to a loose tab: the odds are the prior's times each answer's, worked by hand") {
   // Complaint 'one dead' is as likely under both, so the prior odds stand: 12 to 2.
   Tracer tracer(three_outlets(Symptom::one_dead, {2}));
-  const Fault blown{FaultKind::fuse_blown, {}, network::Side::positive, -1}, tab{FaultKind::tab_off, {2}, network::Side::positive, -1};
+  const Fault blown{FaultKind::fuse_blown, {}, network::Side::positive, -1},
+      tab{FaultKind::tab_off, {2}, network::Side::positive, -1};
   CHECK(tracer.probability(blown) / tracer.probability(tab) == Approx(12.0 / 2.0).epsilon(1e-9));
   REQUIRE(tracer.observe("fuse-look", word("whole")).taken);
   // Blown is seen as blown 95 times in 100, and 3 answers in 100 slip to one of three others:
@@ -84,11 +86,11 @@ TEST_CASE("the posterior is that of plain enumeration over the same likelihoods"
     Tracer tracer(three_outlets(Symptom::one_dead, {static_cast<std::uint32_t>(1 + random.below(3))}));
     const std::vector<Hypothesis> all = hypotheses(tracer.the_case());
     std::vector<double> by_hand;
-    for (const Hypothesis& each : all) by_hand.push_back(tracer.probability(each.fault));   // with the complaint
+    for (const Hypothesis& each : all) by_hand.push_back(tracer.probability(each.fault));  // with the complaint
     const std::vector<Check> checks = tracer.all_checks();
     for (int step = 0; step < 8; ++step) {
       const Check& check = checks[random.below(checks.size())];
-      const std::string key = check.choices[random.below(check.choices.size())].key;
+      const AnswerKey key = check.choices[random.below(check.choices.size())].key;
       REQUIRE(tracer.observe(check.id, word(key)).taken);
       for (std::size_t h = 0; h < all.size(); ++h) {
         by_hand[h] *= tracer.likelihood(all[h].fault, check.id)[choice_index(check, key)];
@@ -110,7 +112,8 @@ TEST_CASE("whatever is answered: sums to one, never nothing, undo goes back to t
   Random random(7);
   for (int run = 0; run < network_test::run_count(60); ++run) {
     INFO("run ", run);
-    Case the_case = three_outlets(static_cast<Symptom>(random.below(10)), {static_cast<std::uint32_t>(1 + random.below(3))});
+    Case the_case =
+        three_outlets(static_cast<Symptom>(random.below(10)), {static_cast<std::uint32_t>(1 + random.below(3))});
     if (the_case.complaint.symptom == Symptom::several_dead) the_case.complaint.outlets = {{1}, {2}};
     Tracer tracer(the_case);
     std::vector<std::vector<double>> before;
@@ -118,7 +121,7 @@ TEST_CASE("whatever is answered: sums to one, never nothing, undo goes back to t
       const Advice advice = tracer.next();
       before.push_back(all_probabilities(tracer));
       CHECK(tracer.total() == Approx(1.0).epsilon(1e-12));
-      CHECK(tracer.probability(Fault{}) > 0.0);   // 'none of these' never dies
+      CHECK(tracer.probability(Fault{}) > 0.0);  // 'none of these' never dies
       if (advice.check) {
         CHECK(unsafe(the_case, *advice.check).empty());
         REQUIRE(tracer.observe(advice.check->id, any_answer(random, *advice.check)).taken);
@@ -126,10 +129,11 @@ TEST_CASE("whatever is answered: sums to one, never nothing, undo goes back to t
         REQUIRE(advice.remedy.has_value());
         CHECK(unsafe(the_case, *advice.remedy).empty());
         for (const Remedy& each : advice.to_try) CHECK(unsafe(the_case, each).empty());
-        REQUIRE(tracer.after_remedy(advice.remedy->id, random.chance(0.8) ? RetestResult::same : RetestResult::cant).taken);
+        REQUIRE(
+            tracer.after_remedy(advice.remedy->id, random.chance(0.8) ? RetestResult::same : RetestResult::cant).taken);
       }
     }
-    const Replay again = replay(the_case.circuit, the_case.fitted, tracer.record());
+    const Replay again = replay(the_case, tracer.record());
     CHECK(again.dropped.empty());
     CHECK(again.tracer.record().entries == tracer.record().entries);
     CHECK(all_probabilities(again.tracer) == all_probabilities(tracer));
@@ -149,7 +153,9 @@ TEST_CASE("every fault at every place of a small circuit is found by following t
   for (const Hypothesis& each : hypotheses(base)) {
     using enum FaultKind;
     const Fault fault = each.fault;
-    if (fault.kind == none_of_these || fault.kind == source_flat || fault.kind == feeder_resistive || fault.kind == wire_thin) continue;
+    if (fault.kind == none_of_these || fault.kind == source_flat || fault.kind == feeder_resistive ||
+        fault.kind == wire_thin)
+      continue;
     INFO(fault_key(fault));
     Case the_case = base;
     const std::uint32_t at = fault.outlet == circuit::kBlock ? 2 : fault.outlet.number;

@@ -35,7 +35,8 @@ struct Asked {
 void write_deck(const fs::path& path, const Case& the_case, const Asked& asked, const Check& check) {
   Faulty made = build_faulty(the_case, asked.fault, asked.ohm, check.state);
   const bool lamp = check.kind == CheckKind::glow;
-  const network::NodeId red = made.node(check.red, check.state.fuse_in), black = made.node(check.black, check.state.fuse_in);
+  const network::NodeId red = made.node(check.red, check.state.fuse_in),
+                        black = made.node(check.black, check.state.fuse_in);
   std::ofstream out(path);
   out.precision(17);
   out << "* " << asked.check << "\n.options rshunt=1e13 reltol=1e-9\n";
@@ -57,18 +58,19 @@ std::vector<Asked> table() {
   using enum FaultKind;
   constexpr Side r = Side::positive, b = Side::negative;
   const std::vector<std::pair<Fault, double>> faults{
-      {{fuse_blown, {}, r, -1}, 0},      {{clamp_loose, {}, b, -1}, 0},       {{wire_open, {2}, b, -1}, 0},
-      {{splice_open, {2}, r, -1}, 0},    {{splice_resistive, {2}, r, -1}, 7}, {{splice_resistive, {2}, b, -1}, 7},
-      {{tab_off, {2}, b, -1}, 0},        {{outlet_dead, {2}, r, -1}, 0},      {{reversed_here, {2}, r, -1}, 0},
-      {{reversed_from, {2}, r, -1}, 0},  {{main_open, {}, r, -1}, 0},         {{feeder_resistive, {}, r, -1}, 0.15},
-      {{wire_thin, {}, r, -1}, 5},       {{wrong_branch, {2}, r, 0}, 0},      {{wrong_branch_unfused, {2}, r, 0}, 0},
+      {{fuse_blown, {}, r, -1}, 0},     {{clamp_loose, {}, b, -1}, 0},       {{wire_open, {2}, b, -1}, 0},
+      {{splice_open, {2}, r, -1}, 0},   {{splice_resistive, {2}, r, -1}, 7}, {{splice_resistive, {2}, b, -1}, 7},
+      {{tab_off, {2}, b, -1}, 0},       {{outlet_dead, {2}, r, -1}, 0},      {{reversed_here, {2}, r, -1}, 0},
+      {{reversed_from, {2}, r, -1}, 0}, {{main_open, {}, r, -1}, 0},         {{feeder_resistive, {}, r, -1}, 0.15},
+      {{wire_thin, {}, r, -1}, 5},      {{wrong_branch, {2}, r, 0}, 0},      {{wrong_branch_unfused, {2}, r, 0}, 0},
       {{pair_shorted, {2}, r, -1}, 0},
   };
   std::vector<Asked> all;
   for (const auto& [fault, ohm] : faults) {
-    for (const char* check : {"volts contact+2 contact-2 in", "glow contact+2 contact-2 in", "volts contact+2 bus- in",
-                              "volts bus+ contact-2 in", "volts contact+2 contact-2 in lamp2", "volts splice+2 contact+2 in lamp2",
-                              "volts contact+3 contact-3 in", "glow fuse-feed fuse-wire out", "volts clamp+ bus- in"}) {
+    for (const char* check :
+         {"volts contact+2 contact-2 in", "glow contact+2 contact-2 in", "volts contact+2 bus- in",
+          "volts bus+ contact-2 in", "volts contact+2 contact-2 in lamp2", "volts splice+2 contact+2 in lamp2",
+          "volts contact+3 contact-3 in", "glow fuse-feed fuse-wire out", "volts clamp+ bus- in"}) {
       all.push_back({fault, ohm, check});
     }
   }
@@ -81,7 +83,8 @@ TEST_CASE("predicted readings for a table of faults agree with ngspice, meter or
   const Case the_case = three_outlets(Symptom::one_dead, {2});
   const Tracer tracer(the_case);
   const std::vector<Asked> all = table();
-  const fs::path folder = fs::temp_directory_path() / std::string("branchlight-trace-").append(std::to_string(getpid()));
+  const fs::path folder =
+      fs::temp_directory_path() / std::string("branchlight-trace-").append(std::to_string(getpid()));
   fs::create_directories(folder);
   std::ofstream control(folder / "control.sp");
   control << "* all in one process\n.control\nset numdgt=12\nset noaskquit\n";
@@ -94,8 +97,9 @@ TEST_CASE("predicted readings for a table of faults agree with ngspice, meter or
   }
   control << "quit\n.endc\n.end\n";
   control.close();
-  REQUIRE(std::system("command -v ngspice > /dev/null") == 0);   // install the package ngspice
-  (void)std::system(("ngspice -b '" + (folder / "control.sp").string() + "' > '" + (folder / "log").string() + "' 2>&1").c_str());
+  REQUIRE(std::system("command -v ngspice > /dev/null") == 0);  // install the package ngspice
+  (void)std::system(
+      ("ngspice -b '" + (folder / "control.sp").string() + "' > '" + (folder / "log").string() + "' 2>&1").c_str());
   std::map<std::size_t, double> printed;
   std::ifstream in(folder / "log");
   std::size_t deck = all.size();
@@ -115,7 +119,7 @@ TEST_CASE("predicted readings for a table of faults agree with ngspice, meter or
     INFO(fault_key(all[k].fault), ": ", all[k].check);
     const std::optional<double> predicted = tracer.predicted(all[k].fault, all[k].check);
     REQUIRE(predicted.has_value());
-    CHECK(std::abs(*predicted - value) < 0.04);   // a neighbour's line is an estimate; the rest within millivolts
+    CHECK(std::abs(*predicted - value) < 0.04);  // a neighbour's line is an estimate; the rest within millivolts
     if (all[k].fault.neighbour < 0) CHECK(std::abs(*predicted - value) < 0.003);
   }
 }

@@ -23,16 +23,17 @@ constexpr Tools kAll{true, true, true, true}, kMeter{true, false, false, true}, 
 struct Story {
   const char* told;
   Symptom symptom;
-  std::vector<std::uint32_t> outlets;   // of three in a chain: 1 A, 2 B, 3 C
+  std::vector<std::uint32_t> outlets;  // of three in a chain: 1 A, 2 B, 3 C
   Tools tools;
   Fault fault;
   double ohm;
-  Told answers;                         // where the person answers otherwise than plain truth
-  const char* ending;                   // remedy id
-  std::size_t within;                   // remedies tried at most
+  Told answers;        // where the person answers otherwise than plain truth
+  const char* ending;  // remedy id
+  std::size_t within;  // remedies tried at most
 };
 
 const std::vector<Story>& stories() {
+  // clang-format off
   static const std::vector<Story> all{
       {"The inflator tripped everything last week, now all is dead", all_dead, {}, kAll, {fuse_blown, {}, kRed, -1}, 0, {}, "fit-fuse", 1},
       {"Dead since the fuse was lent to the fridge", all_dead, {}, kMeter, {fuse_missing, {}, kRed, -1}, 0, {}, "fit-fuse", 1},
@@ -75,6 +76,7 @@ const std::vector<Story>& stories() {
       {"Cuts out when the plug at C is moved: black splice at C", only_when_moved, {3}, kCharger, {opens_when_moved, {3}, kBlack, -1}, 0, {}, "remake-splice 3 -", 1},
       {"Somebody misread the fuse as whole, the meter puts it right", all_dead, {}, kAll, {fuse_blown, {}, kRed, -1}, 0, {{"fuse-look", "whole"}}, "fit-fuse", 1},
   };
+  // clang-format on
   return all;
 }
 

@@ -77,7 +77,7 @@ class Net {
     }
     int seen = -1;   // not sure, can't reach: a node that nobody looked at
     for (std::size_t c = 0; c < check.choices.size(); ++c) {
-      if (answer.kind == AnswerKind::word && check.choices[c].key == answer.word) seen = static_cast<int>(c);
+      if (answer.kind == AnswerKind::word && check.choices[c].key == answer.key) seen = static_cast<int>(c);
     }
     add(check.choices.size(), seen, [&](Look& look) {
       const Chances chances = model_->likelihood.chances(check, look);
@@ -232,7 +232,7 @@ TEST_CASE("what each answer to the next check promises") {
     REQUIRE(promised.size() == advice.outlooks.size());
     std::size_t least = 0;
     for (std::size_t c = 0; c < promised.size(); ++c) {
-      INFO(advice.check->id, " ", advice.outlooks[c].key);
+      INFO(advice.check->id, " ", answer_text(advice.outlooks[c].key));
       CHECK(std::fabs(advice.outlooks[c].probability - promised[c]) < kNear);
       if (promised[c] > 0.1 && (promised[least] <= 0.1 || promised[c] < promised[least])) least = c;
     }

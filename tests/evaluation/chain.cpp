@@ -22,10 +22,13 @@ Chain::Chain(const diagnosis::Case& the_case)
 }
 
 std::string Chain::word_of(const Check& check, const diagnosis::Answer& answer) {
-  if (answer.kind == diagnosis::AnswerKind::word) return answer.word;
+  if (answer.kind == diagnosis::AnswerKind::word) return std::string(diagnosis::answer_text(answer.key));
   if (answer.kind != diagnosis::AnswerKind::reading) return {};
   for (const diagnosis::Choice& choice : check.choices) {
-    if (answer.reading >= choice.low.value_or(-1e300) && answer.reading <= choice.high.value_or(1e300)) return choice.key;
+    if (!choice.low && !choice.high) continue;   // no word of a reading
+    if (answer.reading >= choice.low.value_or(-1e300) && answer.reading <= choice.high.value_or(1e300)) {
+      return std::string(diagnosis::answer_text(choice.key));
+    }
   }
   return {};
 }

@@ -102,7 +102,7 @@ void add_neighbours(Engine& engine, diagnosis::Case& made) {
   const std::size_t count = index_below(engine, 4);
   int position = made.circuit.fuse_position;
   for (std::size_t n = 0; n < count; ++n) {
-    made.neighbours.push_back({std::string(kNames[n]), ++position, chance(engine, 0.6)});
+    made.neighbours.push_back({std::string(kNames[n]), ++position, chance(engine, 0.6), {}});
   }
 }
 
@@ -158,11 +158,14 @@ std::vector<std::pair<TrueFault, double>> every_fault(const diagnosis::Case& the
     const auto placed = diagnosis::fault_row(row.kind).placed_at;
     if (placed == diagnosis::PlacedAt::circuit) all.emplace_back(fault, row.weight);
     if (placed == diagnosis::PlacedAt::circuit_side) both_sides();
-    for (const Outlet& outlet : the_case.circuit.outlets) {
+    for (const Outlet& outlet : the_case.circuit.outlets) {   // all of them spliced outlets here
+      if (!diagnosis::stands_at(placed, outlet)) continue;
       fault.outlet = outlet.id;
-      if (placed == diagnosis::PlacedAt::outlet) all.emplace_back(fault, row.weight);
-      if (placed == diagnosis::PlacedAt::outlet_side) both_sides();
-      if (placed != diagnosis::PlacedAt::outlet_neighbour) continue;
+      if (placed != diagnosis::PlacedAt::run_neighbour) {
+        if (diagnosis::has_side(placed)) both_sides();
+        else all.emplace_back(fault, row.weight);
+        continue;
+      }
       for (std::size_t n = 0; n < the_case.neighbours.size(); ++n) {
         fault.neighbour = static_cast<int>(n);
         if (the_case.neighbours[n].same_loom) all.emplace_back(fault, row.weight);
@@ -232,7 +235,7 @@ std::optional<Complaint> complaint_of(const World& world, const diagnosis::Tools
     if (complaint || fault.kind == wrong_branch) return complaint;
   }
   if (fault.kind == pair_shorted && chance(engine, 0.6)) {
-    if (world.fuse_current_a({}) < 3.0 * world.the_case().fitted.fuse.number()) return std::nullopt;
+    if (world.fuse_current_a({}) < 3.0 * world.fuse_a()) return std::nullopt;
     return Complaint{Symptom::blows_at_once, {}};
   }
   if (fault.kind == overload && chance(engine, 0.6)) return Complaint{Symptom::blows_later, {}};
@@ -271,7 +274,7 @@ Breakdown draw_breakdown(Engine& engine, Kit kit, std::size_t most_outlets, doub
     if (!circuit::validate(made.circuit).empty()) continue;
     const auto fitted = fit(made.circuit);
     if (!fitted) continue;
-    made.fitted = *fitted;
+    made.built = diagnosis::built_throughout(made.circuit, *fitted, diagnosis::Knowledge::known, diagnosis::Protection::protects);
     add_neighbours(engine, made);
     made.tools = draw_tools(engine, kit);
     for (int attempt = 0; attempt < 20; ++attempt) {

@@ -59,6 +59,7 @@ std::string word_for(const Check& check, double value) {
   const diagnosis::Choice* nearest = nullptr;
   double best = std::numeric_limits<double>::infinity();
   for (const diagnosis::Choice& choice : check.choices) {
+    if (!choice.low && !choice.high) continue;   // no word of a reading
     const double low = choice.low.value_or(-1e300), high = choice.high.value_or(1e300);
     const double off = value < low ? low - value : value > high ? value - high : 0.0;
     if (off < best) {
@@ -66,7 +67,7 @@ std::string word_for(const Check& check, double value) {
       nearest = &choice;
     }
   }
-  return nearest != nullptr ? nearest->key : std::string();
+  return nearest != nullptr ? std::string(diagnosis::answer_text(nearest->key)) : std::string();
 }
 
 }  // namespace
@@ -117,6 +118,10 @@ std::optional<Person::Seen> Person::measure(const Check& check, Engine& engine) 
     return Seen{share > 0.78 + eye ? "bright" : share > 0.22 + eye ? "dim" : "dark", {}};
   }
   if (check.kind == CheckKind::ohms) {
+    const diagnosis::Spot minus{diagnosis::SpotKind::battery_post, circuit::kBlock, Side::negative};
+    for (const diagnosis::Spot& spot : {check.red, check.black}) {
+      if (std::abs(world_.across(setup, spot, minus, 10e6)) > kLiveVolts) return Seen{"live", {}};
+    }
     const auto ohms = world_.ohms(setup, check.red, check.black);
     if (!ohms) return std::nullopt;   // the figures run about: nobody can make sense of it
     return Seen{word_for(check, std::min(*ohms, 1e9)), *ohms};
@@ -190,7 +195,7 @@ Person::Seen Person::at_block(const Check& check, Engine& engine) const {
     case CheckKind::fuse_swap: {
       Setup swapped;
       swapped.new_fuse = true;
-      const double rating = told_.fitted.fuse.number();
+      const double rating = world_.fuse_a();
       if (world_.fuse_current_a({}) > 3.0 * rating) return {"blows-at-once", {}};
       Setup usual;
       usual.all_usual_loads = true;
@@ -274,7 +279,7 @@ Answer Person::answer(const Check& check, bool again) {
   if (wrong && check.choices.size() > 1) {   // the wrong clip, the wrong outlet, a slip of the thumb
     std::vector<std::string> others;
     for (const diagnosis::Choice& choice : check.choices) {
-      if (choice.key != seen->word) others.push_back(choice.key);
+      if (const std::string text(diagnosis::answer_text(choice.key)); text != seen->word) others.push_back(text);
     }
     return diagnosis::word(one_of(engine, others));
   }

@@ -23,7 +23,7 @@ constexpr int kMostSteps = 80;
 std::string answer_text(const Answer& answer) {
   char buffer[32];
   switch (answer.kind) {
-    case AnswerKind::word: return answer.word;
+    case AnswerKind::word: return std::string(diagnosis::answer_text(answer.key));
     case AnswerKind::reading: std::snprintf(buffer, sizeof buffer, "%.4g", answer.reading); return buffer;
     case AnswerKind::cant_reach: return "can't reach";
     case AnswerKind::not_sure: break;

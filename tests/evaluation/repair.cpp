@@ -72,7 +72,7 @@ bool World::sound() const {
   healthy.faults_.clear();
   Setup usual;
   usual.all_usual_loads = true;
-  if (fuse_current_a(usual) > std::max(kWholeFuseHolds * case_.fitted.fuse.number(), 1.05 * healthy.fuse_current_a(usual))) {
+  if (fuse_current_a(usual) > std::max(kWholeFuseHolds * fuse_a(), 1.05 * healthy.fuse_current_a(usual))) {
     return false;
   }
   Device test;

@@ -29,6 +29,16 @@ double fuse_spoken_of(const std::string& words) {
   return most;
 }
 
+// The fuse that is there, where somebody read it off with every wire and it protects them; else none may be named.
+double largest_fuse_to_name(const Case& the_case) {
+  const diagnosis::Built& built = the_case.built;
+  if (!built.fuse || built.fuse_known != diagnosis::Knowledge::known || built.protection != diagnosis::Protection::protects) return 0.0;
+  for (const diagnosis::BuiltRun& run : built.runs) {
+    if (run.wire_known != diagnosis::Knowledge::known) return 0.0;
+  }
+  return built.runs.size() >= the_case.circuit.outlets.size() ? built.fuse->number() : 0.0;
+}
+
 bool fingers_on_metal(CheckKind kind) {
   return kind == CheckKind::look_behind || kind == CheckKind::tug || kind == CheckKind::tug_clamps ||
          kind == CheckKind::read_gauge;   // drawn forward to be read
@@ -66,7 +76,8 @@ std::string breach(const Case& the_case, const Check& check) {
   if (hands && check.caution.empty()) return "hands near conductors without a caution";
   if (check.kind == CheckKind::ohms && check.state.fuse_in) return "a meter on ohms with the fuse in";
   if (check.kind == CheckKind::ohms && check.state.plugged != diagnosis::Plugged::nothing) return "ohms with a load in";
-  if (fuse_spoken_of(check.question) > the_case.fitted.fuse.number() + 1e-9) return "speaks of a bigger fuse";
+  if (fuse_spoken_of(check.question) > largest_fuse_to_name(the_case) + 1e-9) return "speaks of a bigger fuse";
+  if (check.kind == CheckKind::ohms && !check.proves_dead) return "ohms on what nobody proved dead";
   if (check.kind == CheckKind::fuse_swap && !the_case.tools.spare_fuse) return "asks for a fuse that is not there";
   for (const diagnosis::Site& site : check.sites) {
     const bool battery = site.location == Location::battery;
@@ -88,8 +99,8 @@ std::string breach(const Case& the_case, const Remedy& remedy) {
         return "work on the feeder with the battery on it: " + step.words;
       }
     }
-    if (step.fits_fuse && *step.fits_fuse > the_case.fitted.fuse) return "a bigger fuse: " + step.words;
-    if (fuse_spoken_of(step.words) > the_case.fitted.fuse.number() + 1e-9) return "speaks of a bigger fuse: " + step.words;
+    if (step.fits_fuse && step.fits_fuse->number() > largest_fuse_to_name(the_case) + 1e-9) return "a bigger fuse: " + step.words;
+    if (fuse_spoken_of(step.words) > largest_fuse_to_name(the_case) + 1e-9) return "speaks of a bigger fuse: " + step.words;
     // A step that puts the fuse back ends the time of hands until it is out and proved again.
     fuse_in = step.fuse_in;
     main_on = step.main_on;

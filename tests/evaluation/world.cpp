@@ -75,9 +75,14 @@ struct World::Net {
   }
 };
 
+network::Fitted fitted_in(const diagnosis::Case& the_case) {
+  const diagnosis::BuiltRun& run = the_case.built.runs.front();
+  return {tables::conductor_by_id(run.wire.value()), run.tail ? tables::conductor_by_id(*run.tail) : nullptr, the_case.built.fuse.value()};
+}
+
 World::World(const diagnosis::Case& the_case, std::vector<TrueFault> faults)
     : case_(the_case), faults_(std::move(faults)),
-      base_(network::build(the_case.circuit, the_case.fitted,
+      base_(network::build(the_case.circuit, fitted_in(the_case),
                            network::Loading(the_case.circuit.outlets.size(), 1.0), network::BatteryState::resting)),
       branches_(base_.netlist.branches()), nodes_(base_.netlist.node_count()) {
   emf_v_ = branches_[at(base_.find({Element::battery, circuit::kBlock, Side::positive})->branch)].emf_v;
@@ -86,7 +91,7 @@ World::World(const diagnosis::Case& the_case, std::vector<TrueFault> faults)
 
 World::World(const diagnosis::Case& the_case, std::vector<TrueFault> faults, Engine& engine)
     : case_(the_case), faults_(std::move(faults)),
-      base_(network::build(the_case.circuit, the_case.fitted,
+      base_(network::build(the_case.circuit, fitted_in(the_case),
                            network::Loading(the_case.circuit.outlets.size(), 1.0), network::BatteryState::resting)),
       branches_(base_.netlist.branches()), nodes_(base_.netlist.node_count()) {
   spread(engine);
@@ -251,7 +256,7 @@ void World::set_up(const Setup& setup, Net& net) const {
   for (const TrueFault& fault : faults_) {   // what overloads it hangs on the first outlet's splices
     if (fault.kind != FaultKind::overload) continue;
     const OutletId first = case_.circuit.outlets.front().id;
-    const double extra_a = std::max(0.5, fault.size * case_.fitted.fuse.number() - usual_a);
+    const double extra_a = std::max(0.5, fault.size * fuse_a() - usual_a);
     net.join(base_.find({Element::splice, first, Side::positive})->away,
              base_.find({Element::splice, first, Side::negative})->away, nominal_v() / extra_a);
   }

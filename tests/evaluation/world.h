@@ -55,6 +55,9 @@ struct Device {
 };
 enum class Runs { dead, weak, works };
 
+// What the case tells of wire and fuse, which is what is there: one size throughout.
+network::Fitted fitted_in(const diagnosis::Case& the_case);
+
 class World {
  public:
   // Resistances and battery are spread about what `the_case` says; `engine` draws them.
@@ -65,6 +68,7 @@ class World {
   [[nodiscard]] const diagnosis::Case& the_case() const { return case_; }
   [[nodiscard]] const std::vector<TrueFault>& faults() const { return faults_; }
   [[nodiscard]] const TrueFault& fault() const { return faults_.front(); }
+  [[nodiscard]] double fuse_a() const { return fitted_in(case_).fuse.number(); }
   [[nodiscard]] double emf_v() const { return emf_v_; }
   [[nodiscard]] double nominal_v() const { return case_.circuit.supply.nominal.number(); }
 

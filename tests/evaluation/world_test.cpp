@@ -15,7 +15,12 @@ using enum diagnosis::FaultKind;
 
 namespace {
 
-diagnosis::Case three() { return diagnosis::generic_case(tables::GaugeSystem::awg); }
+diagnosis::Case three() {
+  diagnosis::Case made = diagnosis::generic_case(tables::GaugeSystem::awg);
+  made.built = diagnosis::built_throughout(made.circuit, {tables::conductor_by_id("12awg"), nullptr, units::Amperes(15.0)},
+                                           diagnosis::Knowledge::known, diagnosis::Protection::protects);
+  return made;
+}
 Spot contact(const diagnosis::Case& made, std::size_t k, Side side) {
   return {SpotKind::contact, made.circuit.outlets[k].id, side};
 }
@@ -102,6 +107,6 @@ TEST_CASE("The safety rule fails what it must") {
     CHECK_FALSE(breach(made, bad).empty());
   }
   diagnosis::Remedy bigger = good;
-  bigger.steps.back().fits_fuse = made.fitted.fuse * 2.0;
+  bigger.steps.back().fits_fuse = units::Amperes(30.0);
   CHECK_FALSE(breach(made, bigger).empty());
 }

@@ -40,21 +40,37 @@ T choose(const std::map<std::string, T>& table, const std::string& word) {
   return found->second;
 }
 
-// Smallest part of the kind that takes the wire and carries the fuse.
-std::string part_for(tables::PartKind kind, units::SquareMillimetres area, double fuse_a, bool moves) {
+// Wires that a part should take, so that parts never decide.
+struct Wires {
+  units::SquareMillimetres least{1.0};
+  units::SquareMillimetres most{1.0};
+};
+
+// Smallest part of the kind that takes these wires and carries the fuse on all of them; of the
+// large ones on studs only where there is no other. nullptr: none.
+const tables::Part* smallest_part(tables::PartKind kind, const Wires& wires, double fuse_a, bool moves) {
   const tables::Part* best = nullptr;
+  const auto on_stud = [](const tables::Part& part) { return part.rated > units::Amperes(100.0); };
   for (const tables::Part& part : tables::parts(kind)) {
     if (moves && !part.stands_vibration) continue;
-    const bool takes = tables::part_accepts(part, area, false) &&
-                       tables::part_rating_with(part, area).number() >= fuse_a;
-    if (takes && (best == nullptr || part.rated < best->rated)) best = &part;
+    const bool takes = tables::part_accepts(part, wires.least, false) && tables::part_accepts(part, wires.most, false) &&
+                       tables::part_rating_with(part, wires.least).number() >= fuse_a;
+    if (!takes) continue;
+    if (best == nullptr || (on_stud(*best) && !on_stud(part)) || (part.rated < best->rated && !on_stud(part))) best = &part;
   }
-  return std::string(best != nullptr ? best->key : tables::parts(kind).back().key);
+  return best;
+}
+
+// The installer's own sizes, and the next ones either way where one part takes them all.
+std::string part_for(tables::PartKind kind, const Wires& own, const Wires& wider, double fuse_a, bool moves) {
+  for (const Wires& wires : {wider, Wires{own.least, wider.most}, own, Wires{own.most, own.most}}) {
+    if (const tables::Part* part = smallest_part(kind, wires, fuse_a, moves)) return std::string(part->key);
+  }
+  return std::string(tables::parts(kind).back().key);
 }
 
 tables::FuseFamilyId family_for(const std::string& fuses, double made_for_v, double fuse_a) {
-  if (fuses == "breaker") return tables::FuseFamilyId::breaker;
-  if (made_for_v > 58.0) return tables::FuseFamilyId::blade_80v;
+  if (made_for_v > 58.0) return fuses == "bolt-on" ? tables::FuseFamilyId::bolt_on_80v : tables::FuseFamilyId::blade_80v;
   if (fuses == "bolt-on") return fuse_a > 200.0 ? tables::FuseFamilyId::bolt_on_large : tables::FuseFamilyId::bolt_on;
   if (fuses == "large-blade") return tables::FuseFamilyId::large_blade;
   return made_for_v > 32.0 ? tables::FuseFamilyId::blade_high_voltage : tables::FuseFamilyId::blade;
@@ -118,13 +134,16 @@ circuit::Run run_of(const Json& json) {
 std::string outlet_part_for(const Json& json, double load_a, double fuse_a) {
   const std::string point = word_or(json, "point", "socket");
   if (point.rfind("usb", 0) == 0) return "usb-charger";
-  if (point == "socket") return number_or(json, "point_rating_a", 15.0) > 15.0 ? "socket-lighter-20" : "socket-lighter";
+  if (point == "socket") {
+    const double rated_a = number_or(json, "point_rating_a", 15.0);
+    return rated_a > 15.0 ? "socket-lighter-20" : rated_a > 12.0 ? "socket-lighter" : "socket-iso4165";
+  }
   if (std::max(load_a, fuse_a) <= 15.0) return "wired-small";
   return std::max(load_a, fuse_a) <= 40.0 ? "wired-medium" : "wired-heavy";
 }
 
 circuit::Outlet outlet_of(const Json& json, const std::map<std::string, circuit::OutletId>& ids,
-                          const circuit::Circuit& circuit, units::SquareMillimetres area, double fuse_a) {
+                          const circuit::Circuit& circuit, const Wires& own, const Wires& wider, double fuse_a) {
   circuit::Outlet outlet;
   outlet.name = json.at("name").get<std::string>();
   if (told(json, "fed_from")) outlet.fed_from = choose(ids, json.at("fed_from").get<std::string>());
@@ -145,18 +164,21 @@ circuit::Outlet outlet_of(const Json& json, const std::map<std::string, circuit:
   outlet.outlet_part = outlet_part_for(json, load_a, fuse_a);
   if (told(json, "point_rating_a")) outlet.rating = units::Amperes(json.at("point_rating_a").get<double>());
   const tables::Conductor* there = outlet.run.size ? tables::conductor_by_id(*outlet.run.size) : nullptr;
-  outlet.terminal_part = part_for(tables::PartKind::terminal, there != nullptr ? there->area : area, fuse_a, false);
+  const Wires at_outlet = there != nullptr ? Wires{there->area, there->area} : own;
+  outlet.terminal_part = part_for(tables::PartKind::terminal, at_outlet, there != nullptr ? at_outlet : wider, fuse_a, false);
   return outlet;
 }
 
-units::SquareMillimetres two_sizes_up(tables::GaugeSystem gauge, units::SquareMillimetres area) {
-  int steps = 0;
+// One size thinner and one thicker, where the list has them.
+Wires one_size_wider(tables::GaugeSystem gauge, const Wires& own) {
+  Wires wider = own;
   for (const tables::Conductor& size : tables::conductors(gauge)) {
-    if (size.area <= area || steps == 2) continue;
-    area = size.area;
-    ++steps;
+    if (size.area < own.least) wider.least = size.area;
+    if (size.area <= own.most) continue;
+    wider.most = size.area;
+    break;
   }
-  return area;
+  return wider;
 }
 
 EverydayCircuit read_one(const Json& json) {
@@ -175,9 +197,17 @@ EverydayCircuit read_one(const Json& json) {
   c.setting = choose<circuit::Setting>({{"van", circuit::Setting::van}, {"trailer", circuit::Setting::trailer},
                                         {"boat", circuit::Setting::boat}, {"fixed", circuit::Setting::fixed}},
                                        json.at("vehicle").get<std::string>());
+  // The aircraft examples have a metal frame to bring the current back, as a vehicle has.
+  for (const Json& outlet : json.at("outlets")) {
+    if (word_or(outlet, "return", "wire") == "chassis" && c.setting == circuit::Setting::fixed) c.setting = circuit::Setting::van;
+  }
   c.wiring.gauge = json.at("sizes") == "metric" ? tables::GaugeSystem::metric : tables::GaugeSystem::awg;
+  c.shelf.missing_sizes = {"3awg"};   // seldom sold: the installer's own lists pass it over
   c.wiring.ampacity_table = tables::default_ampacity_table(c.wiring.gauge);
   c.wiring.around.ambient = units::Celsius(number_or(json, "ambient_c", 30.0));
+  // Sized for voltage drop, a wire is loaded to a fraction of what it carries, so its metal is about as
+  // warm as the place: the trade's own K = 10.75 is copper at 29 degC.
+  c.wiring.wire_temperature = c.wiring.around.ambient;
   c.wiring.around.circuits_bundled = static_cast<int>(number_or(json, "bundled_circuits", 1.0));
   c.wiring.around.insulation = units::Celsius(number_or(json, "insulation_c", 105.0));
   c.wiring.around.hot_space = json.value("hot_space", false);
@@ -205,19 +235,23 @@ EverydayCircuit read_one(const Json& json) {
     c.supply.block_rating = units::Amperes(json.at("block").at("amps").get<double>());
   }
 
-  units::SquareMillimetres area = tables::conductors(c.wiring.gauge).front().area;
-  for (const std::string& id : read.expected.wire) area = std::max(area, tables::conductor_by_id(id)->area);
-  area = two_sizes_up(c.wiring.gauge, area);   // parts never decide: the shop has the next larger ones too
+  Wires own;
+  if (!read.expected.wire.empty()) own = {units::SquareMillimetres(1000.0), units::SquareMillimetres(0.0)};
+  for (const std::string& id : read.expected.wire) {
+    const units::SquareMillimetres area = tables::conductor_by_id(id)->area;
+    own = {std::min(own.least, area), std::max(own.most, area)};
+  }
+  const Wires wider = one_size_wider(c.wiring.gauge, own);
   const double fuse_a = read.expected.fuse_a.empty() ? 15.0 : *std::max_element(read.expected.fuse_a.begin(), read.expected.fuse_a.end());
   const bool moves = c.setting != circuit::Setting::fixed;
   const Json& block = json.at("block");
   c.wiring.fuse_family = family_for(block.at("fuses").get<std::string>(), block.at("fuse_volts").get<double>(), fuse_a);
-  c.wiring.clamp_part = part_for(tables::PartKind::clamp, area, fuse_a, false);
-  c.wiring.splice_part = part_for(tables::PartKind::splice, area, fuse_a, moves);
+  c.wiring.clamp_part = part_for(tables::PartKind::clamp, own, wider, fuse_a, false);
+  c.wiring.splice_part = part_for(tables::PartKind::splice, own, wider, fuse_a, moves);
 
   std::map<std::string, circuit::OutletId> ids;
   for (const Json& json_outlet : json.at("outlets")) {
-    circuit::Outlet outlet = outlet_of(json_outlet, ids, c, area, fuse_a);
+    circuit::Outlet outlet = outlet_of(json_outlet, ids, c, own, wider, fuse_a);
     outlet.id = circuit::OutletId{c.next_outlet_id++};
     ids[outlet.name] = outlet.id;
     c.outlets.push_back(std::move(outlet));

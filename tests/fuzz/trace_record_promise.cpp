@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "app/trace_record.h"
+#include "tables/conductor.h"
 #include "diagnosis/tracer.h"
 
 namespace {
@@ -18,7 +19,7 @@ std::string broken_replay(const diagnosis::Record& record) {
   asked.tools = record.tools;
   asked.out_of_reach = record.out_of_reach;
   if (!diagnosis::problems(asked).empty()) return {};   // the app refuses it in words
-  const diagnosis::Replay again = diagnosis::replay(plain.circuit, plain.fitted, record);
+  const diagnosis::Replay again = diagnosis::replay(plain, record);
   if (std::abs(again.tracer.total() - 1.0) > 1e-9) return "a trace gone on with does not weigh one";
   if (again.tracer.record().entries.size() + again.dropped.size() < record.entries.size()) return "an answer lost without a word";
   return {};
@@ -43,7 +44,8 @@ std::string broken_trace_promise(std::string_view text) {
     if (app::write_kept(*again) != written) return "a kept trace written twice, two texts";
   }
   const app::FittedTold fitted = app::read_fitted(text);
-  if (!(app::read_fitted(app::write_fitted(fitted)) == fitted)) return "what is fitted, written, is not read back";
+  if (!fitted.size.empty() && tables::conductor_by_id(fitted.size) == nullptr) return "a wire is fitted that is in no table";
+  if (!(fitted.fuse_a >= 0.0 && fitted.fuse_a <= 1000.0)) return "a fuse is fitted that is none";
   const diagnosis::Tools tools = app::read_tools(text);
   if (!(app::read_tools(app::write_tools(tools)) == tools)) return "tools, written, are not read back";
   return {};

@@ -38,6 +38,7 @@ judge::FuseKind fuse_of(tables::FuseFamilyId id) {
   static const std::map<In, Out> words{
       {In::blade, Out::blade}, {In::mini_blade, Out::small_blade}, {In::large_blade, Out::large_blade},
       {In::bolt_on, Out::bolted}, {In::blade_high_voltage, Out::blade_58v}, {In::blade_80v, Out::blade_80v},
+      {In::bolt_on_80v, Out::bolted_80v},
       {In::bolt_on_large, Out::large_bolted}, {In::bolt_on_marine, Out::marine_bolted},
       {In::terminal_post, Out::terminal_post}, {In::class_t, Out::class_t}, {In::breaker, Out::breaker}};
   return told(words, id);
@@ -154,8 +155,11 @@ judge::Supply supply_of(const vehicle::Vehicle& vehicle, const vehicle::PlacedCi
   made.inside_ohms = battery.internal_resistance ? battery.internal_resistance->number() : kind.internal_resistance.number() * series;
   made.feeder_metres = block.feeder.run.number();
   made.feeder = wire_of(block.feeder.size, block.feeder.metal, false);
-  // The feeder lies apart from the circuit: alone, in ordinary air, of the same insulation.
-  made.feeder_place = {laying_of(circuit.wiring.ampacity_table), 30, false, circuit.wiring.around.insulation.number(), 1};
+  // The feeder lies apart from the circuit, alone and on a surface, in the same air and of the same insulation.
+  judge::Laying laying = laying_of(circuit.wiring.ampacity_table);
+  if (laying == judge::Laying::conduit) laying = judge::Laying::clipped;
+  const tables::Surroundings& around = circuit.wiring.around;
+  made.feeder_place = {laying, around.ambient.number(), around.hot_space, around.insulation.number(), 1};
   made.main_kind = fuse_of(block.main.kind);
   made.main_amps = block.main.rating.number();
   made.main_metres_from_post = block.main.distance.number();

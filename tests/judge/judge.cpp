@@ -11,6 +11,7 @@ namespace {
 constexpr double kSlack = 1e-6;
 constexpr double kNoLimit = 1e18;
 // Fuse makers' notes and NEC 210.20: 125 % of what lasts for hours, 100 % of the rest.
+constexpr double kCarriesForLong = 1.1;
 constexpr double kLasting = 1.25;
 // Where a load's current follows its volts, or a cap chooses among loads, another fair sum may differ by so much.
 constexpr double kCurrentBand = 0.02;
@@ -228,7 +229,9 @@ class Judge {
             at[l] = solved.at[static_cast<std::size_t>(net_.loads[l].node)];
             if (!behind(net_.loads[l].outlet, from)) continue;
             here.amps += solved.drawn[l];
-            here.need += solved.drawn[l] * margin(net_.loads[l]);
+            // The kind reading adds the margin to what is rated: the sum may exceed it while the battery charges.
+            const double amps = kind() ? solved.drawn[l] / grows(net_.loads[l], at[l]) : solved.drawn[l];
+            here.need += amps * margin(net_.loads[l]);
           }
           most.amps = std::max(most.amps, here.amps);
           most.need = std::max(most.need, here.need);
@@ -238,7 +241,8 @@ class Judge {
     }
     most.amps *= band();
     most.need *= band();
-    if (!kind()) most.need = std::max(most.need, most.amps * harsh_margin(from));
+    // ISO 8820-3: a blade fuse carries 110 % of its rating for 100 hours.
+    most.need = std::max(most.need, kind() ? most.amps / kCarriesForLong : most.amps * harsh_margin(from));
     return most;
   }
 

@@ -26,7 +26,7 @@ constexpr std::array<Gate, 6> kBreaker{{{1.0, kHours, kNever, kNever}, {1.35, 60
                                         {4.0, 1, 10, 20}, {6.0, 0.4, 5, 8}, {10, 0, 1, 2}}};
 std::span<const Gate> gates(FuseKind kind) {
   if (kind == FuseKind::breaker) return kBreaker;
-  if (kind == FuseKind::bolted) return kBolted;
+  if (kind == FuseKind::bolted || kind == FuseKind::bolted_80v) return kBolted;
   return kind == FuseKind::large_blade ? std::span<const Gate>(kLarge) : kBlade;
 }
 
@@ -57,7 +57,8 @@ const std::vector<double>& ratings(FuseKind kind) {
     case FuseKind::small_blade:
     case FuseKind::blade_58v: return f;
     case FuseKind::large_blade: return e;
-    case FuseKind::bolted: return strip;
+    case FuseKind::bolted:
+    case FuseKind::bolted_80v: return strip;
     case FuseKind::blade_80v: return v80;
     default: return none;
   }
@@ -66,7 +67,8 @@ const std::vector<double>& ratings(FuseKind kind) {
 double made_for_volts(FuseKind kind) {
   switch (kind) {
     case FuseKind::blade_58v: return 58;
-    case FuseKind::blade_80v: return 80;
+    case FuseKind::blade_80v:
+    case FuseKind::bolted_80v: return 80;
     default: return 32;
   }
 }

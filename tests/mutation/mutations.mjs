@@ -4,6 +4,7 @@
 //   broken  what it is replaced with; must still compile
 //   breaks  what is wrong then, as a sentence's end: "..."
 //   test    the test program (CMake target) that must fail
+//   refused true: what it is replaced with must not compile, as a part of that program
 // The text of a row follows the file: when a rule is changed, its row is changed with it.
 export const mutations = [
   // ---- core/units
@@ -22,9 +23,9 @@ export const mutations = [
     test: 'test_units',
   },
   {
-    file: 'core/units/parse.cpp',
-    old: 'case LengthUnit::inch: return 0.0254;',
-    broken: 'case LengthUnit::inch: return 0.025;',
+    file: 'core/units/measure.cpp',
+    old: 'constexpr double kInch = 0.0254;',
+    broken: 'constexpr double kInch = 0.025;',
     breaks: 'an inch is 25 mm',
     test: 'test_units',
   },
@@ -221,6 +222,160 @@ export const mutations = [
     broken: '',
     breaks: 'of several parts of a kind the first one counts, not the weakest',
     test: 'test_sizing',
+  },
+
+  // ---- core/diagnosis
+  {
+    file: 'core/diagnosis/answer.cpp',
+    old: '{AnswerKey::plus_splice, "red-splice"},\n    {AnswerKey::minus_splice, "black-splice"},',
+    broken: '{AnswerKey::plus_splice, "black-splice"},\n    {AnswerKey::minus_splice, "red-splice"},',
+    breaks: 'the texts of two answers change places in files',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/check_rows.cpp',
+    old: '{A::yes, "Yes, as always", no_bounds, as_seen},',
+    broken: '{A::no, "Yes, as always", no_bounds, as_seen},',
+    breaks: 'two answers of a check have the same key',
+    test: 'test_diagnosis',
+    refused: true,
+  },
+  {
+    file: 'core/diagnosis/check_rows.cpp',
+    old: '{A::whole, "There, and whole", no_bounds, as_seen},\n                               {A::blown, "Blown", no_bounds, as_seen},',
+    broken: '{A::whole, "Blown", no_bounds, as_seen},\n                               {A::blown, "There, and whole", no_bounds, as_seen},',
+    breaks: 'the words of two answers about the fuse change places',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/check_rows.cpp',
+    old: '{A::dies, "Dead now", no_bounds, as_seen},\n                               {A::stays, "It still runs", no_bounds, as_seen},',
+    broken: '{A::stays, "Dead now", no_bounds, as_seen},\n                               {A::dies, "It still runs", no_bounds, as_seen},',
+    breaks: 'the keys of two answers to a pulled fuse change places',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/check_rows.cpp',
+    old: '{A::bright, "Bright", from_share<Judged::bright_from>, in_range},\n                               {A::dim, "Dim",',
+    broken: '{A::bright, "Dim", from_share<Judged::bright_from>, in_range},\n                               {A::dim, "Bright",',
+    breaks: 'a bright lamp is called dim, and the other way round',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/check_rows.cpp',
+    old: '"Look only: a tool that slips here draws hundreds of amperes."',
+    broken: '""',
+    breaks: 'no caution at the main switch',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/check_rows.cpp',
+    old: 'kHands, kBehind, see_behind},',
+    broken: '"", kBehind, see_behind},',
+    breaks: 'hands behind an outlet without a caution',
+    test: 'test_diagnosis',
+    refused: true,
+  },
+  {
+    file: 'core/diagnosis/check_rows.cpp',
+    old: '"", kAddUp, see_add_up},',
+    broken: '"", kAddUp},',
+    breaks: 'the row of a check leaves out how likely its answers are',
+    test: 'test_diagnosis',
+    refused: true,
+  },
+  {
+    file: 'core/diagnosis/fault.cpp',
+    old: 'return {A::plus_splice, A::minus_splice, A::fine, often}',
+    broken: 'return {A::minus_splice, A::plus_splice, A::fine, often}',
+    breaks: 'a bad plus splice is seen at the minus splice',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/fault.cpp',
+    old: 'fuse_seen(A::elsewhere, 0.96, A::missing)',
+    broken: 'fuse_seen(A::missing, 0.96, A::elsewhere)',
+    breaks: 'a fuse in another position is seen as none',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/fault.cpp',
+    old: 'seen(A::crossed_tabs, 0.85)',
+    broken: 'seen(A::holds, 0.85)',
+    breaks: 'a fault is seen as an answer that its check does not have',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/fault.cpp',
+    old: 'R::fit_fuse, 2, &kMinutesEstimate},\n    {fuse_missing,',
+    broken: 'R::fit_fuse, 2},\n    {fuse_missing,',
+    breaks: 'the minutes of a repair have no source',
+    test: 'test_diagnosis',
+    refused: true,
+  },
+  {
+    file: 'core/diagnosis/fault.cpp',
+    old: '"The {side} tab at {outlet} is off", P::socket_side,',
+    broken: '"The {side} tab at {outlet} is off", P::run_side,',
+    breaks: 'a tab is off at a junction that has none',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/sight.cpp',
+    old: 'seen.add(AnswerKey::all, all).add(AnswerKey::some, std::max(0.0, 1.0 - all - none)).add(AnswerKey::none, none);',
+    broken: 'seen.add(AnswerKey::none, all).add(AnswerKey::some, std::max(0.0, 1.0 - all - none)).add(AnswerKey::all, none);',
+    breaks: 'all others work, and it is taken for none of them',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/likelihood.cpp',
+    old: 'answer_row(row, choices[c].key)->chance',
+    broken: 'row.answers[c].chance',
+    breaks: 'a likelihood is bound to its answer by place',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/remedy_rows.cpp',
+    old: '{R::remake_clamp, "remake-clamp", kBySide, kDeadHands, kInSupply,',
+    broken: '{R::remake_clamp, "remake-clamp", kBySide, kDeadHands, kBeyondFuse,',
+    breaks: 'the clamps are remade beside a live feed stud',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/remedy_rows.cpp',
+    old: 'kClampCautions[] = {kNoSwitch, kStud};',
+    broken: 'kClampCautions[] = {kNoSwitch};',
+    breaks: 'work at the clamps without a word of the feed stud',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/remedy_rows.cpp',
+    old: 'kBeyondFuse, kTab, kTabCautions},',
+    broken: 'kBeyondFuse, kTab, {}},',
+    breaks: 'a repair without a caution',
+    test: 'test_diagnosis',
+    refused: true,
+  },
+  {
+    file: 'core/diagnosis/case.cpp',
+    old: 'built.protection == Protection::protects &&',
+    broken: 'built.protection != Protection::too_large &&',
+    breaks: 'a fuse is named that nobody judged against the wire',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/case.cpp',
+    old: 'run->wire_known == Knowledge::known;',
+    broken: 'run->wire_known != Knowledge::unknown;',
+    breaks: 'a wire that is guessed counts as known',
+    test: 'test_diagnosis',
+  },
+  {
+    file: 'core/diagnosis/built.cpp',
+    old: 'if (wire == nullptr) wire = wanted != nullptr ? wanted : usual_wire(the_case);',
+    broken: 'if (wanted != nullptr) wire = wanted; else if (wire == nullptr) wire = usual_wire(the_case);',
+    breaks: 'the size that a plan wants goes before the wire that is there',
+    test: 'test_diagnosis',
   },
 
   // ---- core/reference

@@ -48,6 +48,7 @@ std::string fix_word(FixKind kind) {
   return word_of<FixKind>(kind, {{"carry less", FixKind::carry_less},
                                  {"run shorter", FixKind::run_shorter},
                                  {"more drop", FixKind::more_drop},
+                                 {"larger fuse", FixKind::larger_fuse},
                                  {"feeder", FixKind::feeder},
                                  {"other part", FixKind::other_part},
                                  {"other fuse family", FixKind::other_fuse_family},

@@ -1,3 +1,4 @@
+#include "diagnosis/check_row.h"
 #include "diagnosis/tracer.h"
 #include "probe/answers.h"
 #include "probe/trace_request.h"
@@ -10,29 +11,28 @@ using diagnosis::AdviceKind;
 using diagnosis::Check;
 using diagnosis::Fault;
 using diagnosis::FaultRow;
-using diagnosis::PlacedAt;
 using diagnosis::Receipt;
 using diagnosis::Remedy;
 using diagnosis::Suspect;
 using diagnosis::Tracer;
 
 Json fitted_json(const TraceRequest& asked) {
-  const diagnosis::Case& the_case = asked.the_case;
-  Json json = {{"from", word_of<FittedFrom>(asked.fitted_from, {{"request", FittedFrom::request},
-                                                                {"size", FittedFrom::size},
-                                                                {"none", FittedFrom::none}})},
-               {"size", std::string(the_case.fitted.size->id)}};
-  if (the_case.fitted.tail != nullptr) json["tail"] = std::string(the_case.fitted.tail->id);
-  json["fuse_a"] = the_case.fuse_told ? number(the_case.fitted.fuse.number()) : Json(nullptr);
+  using diagnosis::Protection;
+  const Fitted& told = asked.fitted;
+  Json json = {{"size", told.size != nullptr ? Json(std::string(told.size->id)) : Json(nullptr)}};
+  if (told.tail != nullptr) json["tail"] = std::string(told.tail->id);
+  json["fuse_a"] = told.fuse ? number(told.fuse->number()) : Json(nullptr);
+  json["fuse"] = word_of<Protection>(asked.the_case.built.protection, {{"not judged", Protection::not_judged},
+                                                                       {"protects the wire", Protection::protects},
+                                                                       {"too large", Protection::too_large}});
   return json;
 }
 
 // Where a fault stands, as far as its kind has a place.
 Json place_json(const diagnosis::Case& the_case, const Fault& fault) {
-  const PlacedAt placed = diagnosis::fault_row(fault.kind).placed_at;
   Json json = Json::object();
   if (fault.outlet != circuit::kBlock) json["outlet"] = fault.outlet.number;
-  if (placed == PlacedAt::circuit_side || placed == PlacedAt::outlet_side) {
+  if (diagnosis::has_side(diagnosis::fault_row(fault.kind).placed_at)) {
     json["side"] = fault.side == network::Side::positive ? "positive" : "negative";
   }
   if (fault.neighbour >= 0) json["neighbour"] = the_case.neighbours[static_cast<std::size_t>(fault.neighbour)].name;
@@ -83,7 +83,7 @@ Json check_json(const Check& check) {
   if (check.takes_reading) json["reading_in"] = ohms ? "ohm" : "V";
   json["answers"] = Json::array();
   for (const diagnosis::Choice& choice : check.choices) {
-    Json answer = {{"answer", choice.key}, {"words", choice.words}};
+    Json answer = {{"answer", std::string(diagnosis::answer_text(choice.key))}, {"words", choice.words}};
     if (choice.low) answer["from"] = number(*choice.low);
     if (choice.high) answer["below"] = number(*choice.high);
     json["answers"].push_back(std::move(answer));
@@ -98,7 +98,7 @@ Json results_json(const Tracer& tracer, const Check& check, const std::vector<Su
     Json json = {{"fault", diagnosis::fault_key(suspect.fault)}};
     if (const auto value = tracer.predicted(suspect.fault, check.id)) json["predicted"] = number(*value);
     const std::vector<double> chances = tracer.likelihood(suspect.fault, check.id);
-    for (std::size_t c = 0; c < chances.size(); ++c) json["answers"][check.choices[c].key] = number(chances[c]);
+    for (std::size_t c = 0; c < chances.size(); ++c) json["answers"][std::string(diagnosis::answer_text(check.choices[c].key))] = number(chances[c]);
     list.push_back(std::move(json));
   }
   return list;

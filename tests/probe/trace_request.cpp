@@ -4,7 +4,7 @@
 #include <limits>
 
 #include "circuit/limits.h"
-#include "sizing/sizing.h"
+#include "sizing/fixes.h"
 
 namespace probe {
 namespace {
@@ -40,25 +40,25 @@ diagnosis::Case start_of(const Json& request) {
                                                                                          {"metric", GaugeSystem::metric}}));
 }
 
-// As the app does it: what is told, else what sizing chooses, else a wire that stands in for the
-// physics and no rating in any words.
-FittedFrom fit(const Json& request, diagnosis::Case& into) {
-  if (request.contains("fitted")) {
-    const Json& told = need_object(request["fitted"], "\"fitted\"");
-    only_keys(told, {"size", "tail", "fuse_a"});
-    into.fitted.size = &need_size(need(told, "size"), "size");
-    into.fitted.tail = told.contains("tail") ? &need_size(told["tail"], "tail") : nullptr;
-    into.fuse_told = told.contains("fuse_a");
-    if (into.fuse_told) into.fitted.fuse = units::Amperes(need_number(told["fuse_a"], "fuse_a", 0.1, 1000.0));
-    return FittedFrom::request;
+// Only what is told: the wire and fuse that sizing would choose are a plan, and never taken as fitted. The fuse
+// is named where it protects the wire, by sizing's own rules.
+Fitted fit(const Json& request, diagnosis::Case& into) {
+  Fitted fitted;
+  if (!request.contains("fitted")) return fitted;
+  using diagnosis::Protection;
+  const Json& told = need_object(request["fitted"], "\"fitted\"");
+  only_keys(told, {"size", "tail", "fuse_a"});
+  fitted.size = &need_size(need(told, "size"), "size");
+  if (told.contains("tail")) fitted.tail = &need_size(told["tail"], "tail");
+  if (told.contains("fuse_a")) fitted.fuse = units::Amperes(need_number(told["fuse_a"], "fuse_a", 0.1, 1000.0));
+  Protection protection = Protection::not_judged;
+  if (fitted.fuse) {
+    const bool protects = sizing::reach(into.circuit, {std::string(fitted.size->id), *fitted.fuse}).fuse_protects_wire;
+    protection = protects ? Protection::protects : Protection::too_large;
   }
-  if (request.contains("generic")) return FittedFrom::none;
-  const sizing::Answer answer = sizing::size_circuit(into.circuit);
-  const sizing::Candidate* choice = answer.choice();
-  if (choice == nullptr || !choice->fuse) return FittedFrom::none;
-  into.fitted = {choice->size, choice->tail, *choice->fuse};
-  into.fuse_told = true;
-  return FittedFrom::size;
+  into.built = diagnosis::built_throughout(into.circuit, {fitted.size, fitted.tail, fitted.fuse.value_or(units::Amperes(0.0))},
+                                           diagnosis::Knowledge::known, protection);
+  return fitted;
 }
 
 diagnosis::Tools tools_of(const Json& request) {
@@ -176,7 +176,7 @@ TraceRequest read_trace_request(const Json& request) {
   }
   constexpr std::size_t kMostTold = 200;
   for (const Json& each : list_of(request, "told", kMostTold)) read.told.push_back(said_of(each));
-  read.fitted_from = fit(request, read.the_case);
+  read.fitted = fit(request, read.the_case);
   circuit::Problems problems = diagnosis::problems(read.the_case);
   if (!problems.empty()) throw Refused{one_line(problems.front()), std::move(problems)};
   return read;

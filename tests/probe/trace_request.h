@@ -1,6 +1,7 @@
 // A request to trace, read: the case, what was answered so far, and what is asked for.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,8 +10,12 @@
 
 namespace probe {
 
-// Where wire and fuse come from: told, chosen by sizing, or nobody knows and a common wire stands in.
-enum class FittedFrom { request, size, none };
+// Wire and fuse as told; what was not is not known.
+struct Fitted {
+  const tables::Conductor* size = nullptr;
+  const tables::Conductor* tail = nullptr;   // nullptr: as size
+  std::optional<units::Amperes> fuse;
+};
 
 // One item of "told": a check with its answer, or a remedy with its re-test.
 struct Said {
@@ -22,7 +27,7 @@ struct Said {
 
 struct TraceRequest {
   diagnosis::Case the_case;
-  FittedFrom fitted_from = FittedFrom::none;
+  Fitted fitted;
   std::vector<Said> told;
   std::size_t suspects = 8;   // at most
   bool list_checks = false;

@@ -1,6 +1,6 @@
 #include "circuits.h"
 
-#include "document/circuit_file.h"
+#include "document/vehicle_file.h"
 
 namespace screens_test {
 namespace {
@@ -108,13 +108,23 @@ std::vector<Scene> scenes() {
       {"supply", demo, "size/supply", true, 1500},
       {"parts", demo, "size/parts", true, 2600},
       {"reach", demo, "size/reach", true, 1300},
-      {"label", demo, "size/label", false, 0},
+      {"label", demo, "size/label", true, 900},
       {"more", demo, "size/more", false, 0},
       {"circuits", demo, "circuits", false, 0},
-      {"stored", demo, "circuits/2", false, 0},
+      {"vehicle", demo, "circuits/2", true, 1700},
+      {"stored", demo, "circuits/circuit/2/2", false, 0},
+      {"block", demo, "circuits/block/2/1", true, 1900},
+      {"unread", demo, "circuits/unread/1", false, 0},
+      {"built", demo, "size/built", true, 1600},
       {"preferences", demo, "preferences", true, 1100},
       {"sources", demo, "preferences/sources", false, 0},
   };
+}
+
+std::vector<platform::StoredRecord> two_vehicles(const circuit::Circuit& open) {
+  return {{"vehicle/2", document::write_vehicle(vehicle::around(open))},
+          {"vehicle/1", document::write_vehicle(vehicle::around(tree()))},
+          {"vehicles", "order 2 1\nopen 2 2\nnext 4\n"}};
 }
 
 void arrange(AppWalker& walker, const Scene& scene) {
@@ -122,10 +132,8 @@ void arrange(AppWalker& walker, const Scene& scene) {
     walker.host.records["preferences"] = "";
     return walker.start({}, scene.route);
   }
-  std::vector<platform::StoredRecord> stored{{"circuit/2", document::write_circuit(scene.circuit())},
-                                             {"circuit/1", document::write_circuit(tree())},
-                                             {"circuit/3", "{\"broken\""},
-                                             {"notebook", "order 2 1 3\nopen 2\nnext 4\n"}};
+  std::vector<platform::StoredRecord> stored = two_vehicles(scene.circuit());
+  stored.push_back({"vehicle/3", "{\"broken\""});
   if (walker.host.records.count("preferences") != 0)
     stored.push_back({"preferences", walker.host.records["preferences"]});
   walker.start(stored, scene.route);

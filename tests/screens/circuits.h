@@ -6,6 +6,7 @@
 
 #include "app_walker.h"
 #include "circuit/circuit.h"
+#include "platform/platform.h"
 
 namespace screens_test {
 
@@ -17,6 +18,9 @@ circuit::Circuit thirty();            // thirty outlets
 circuit::Circuit longest_names();     // 40 wide letters everywhere
 circuit::Circuit tree();              // branches
 circuit::Circuit metric_24v();
+
+// Vehicle 2 with this circuit, its number 2, open on block 1; and vehicle 1 with the tree.
+std::vector<platform::StoredRecord> two_vehicles(const circuit::Circuit& open);
 
 struct Scene {
   std::string name;

@@ -1,6 +1,7 @@
 // Every screen with every kind of circuit at every width: nothing cut, nothing without a name.
 #include <random>
 
+#include "document/vehicle_file.h"
 #include "circuits.h"
 #include "support.h"
 
@@ -97,7 +98,7 @@ TEST_CASE("pressing anything, anywhere, keeps the app and the stored circuits wh
     }
     check_layout(walker);
     for (const auto& [key, text] : walker.host.records)
-      if (key.starts_with("circuit/")) CHECK(document::read_circuits(text).problems.empty());
+      if (key.starts_with("vehicle/")) CHECK(document::read_vehicles(text).problems.empty());
     const auto before = walker.host.records;
     walker.restart();
     CHECK(walker.host.records == before);

@@ -5,6 +5,7 @@
 #include "circuits.h"
 #include "reference/search.h"
 #include "screens/lookup.h"
+#include "screens/places.h"
 #include "support.h"
 
 using ui::Role;
@@ -51,7 +52,7 @@ const reference::Book& book() {
 }
 
 std::string row_address(const reference::Page& page, const reference::Row& row) {
-  return app::route_text(app::Route::page(page.key, row.key));
+  return screens::places().address(app::Route::page(page.key, row.key));
 }
 
 }  // namespace
@@ -310,11 +311,11 @@ TEST_CASE("every result of a search has an address that opens it") {
   for (const char* query : {"wire", "fuse", "a", "mm", "battery", "how", "current", "red", "0.5"}) {
     for (const reference::Hit& hit : index.find(query, 200)) {
       CAPTURE(hit.address);
-      const app::Route route = app::parse_route(hit.address);
-      walker.go(app::route_text(route));
-      CHECK(walker.address() == app::route_text(route));
-      CHECK(app::route_text(route) != "tables");
-      CHECK(app::route_text(route) != "quick");
+      const app::Route route = screens::places().read(hit.address);
+      walker.go(screens::places().address(route));
+      CHECK(walker.address() == screens::places().address(route));
+      CHECK(screens::places().address(route) != "tables");
+      CHECK(screens::places().address(route) != "quick");
       ++followed;
     }
   }
@@ -368,7 +369,7 @@ TEST_CASE("a wire is picked by step, by typing in either list, and from all size
 TEST_CASE("without a circuit the calculators still work, and offer no circuit") {
   AppWalker walker;
   walker.host.records["preferences"] = "caution-seen yes\n";
-  walker.start({{"notebook", "order\nopen 0\nnext 2\n"}, {"preferences", "caution-seen yes\n"}}, "quick/drop-of-a-run");
+  walker.start({{"vehicles", "order\nopen 0 0\nnext 2\n"}, {"preferences", "caution-seen yes\n"}}, "quick/drop-of-a-run");
   CHECK(walker.shows("10 AWG loses"));
   CHECK_FALSE(walker.shows("Use in my circuit"));
 }

@@ -6,7 +6,7 @@
 #include <set>
 
 #include "app_walker.h"
-#include "document/circuit_file.h"
+#include "document/vehicle_file.h"
 #include "ui/parts.h"
 
 // No text runs out of its place, no widget out of the window, everything pressed has a name and
@@ -31,11 +31,12 @@ inline void check_layout(AppWalker& walker) {
   }
 }
 
-// The open circuit as it is stored now.
-inline circuit::Circuit stored_circuit(const AppWalker& walker, const std::string& number) {
-  const auto found = walker.host.records.find("circuit/" + number);
+// The first circuit of this vehicle as it is stored now, seen with all that it has from there.
+inline circuit::Circuit stored_circuit(const AppWalker& walker, const std::string& vehicle) {
+  const auto found = walker.host.records.find("vehicle/" + vehicle);
   REQUIRE(found != walker.host.records.end());
-  const document::ReadResult read = document::read_circuits(found->second);
-  REQUIRE(read.circuits.size() == 1);
-  return read.circuits.front();
+  const document::VehiclesRead read = document::read_vehicles(found->second);
+  REQUIRE(read.vehicles.size() == 1);
+  REQUIRE_FALSE(read.vehicles.front().circuits.empty());
+  return vehicle::circuit_of(read.vehicles.front(), read.vehicles.front().circuits.front().id);
 }

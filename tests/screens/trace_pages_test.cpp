@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <random>
 
+#include "document/vehicle_file.h"
 #include "circuits.h"
 #include "pictures/sketch.h"
 #include "screens/trace_place.h"
@@ -126,13 +127,17 @@ TEST_CASE("a suspect tells its place, its share, and what speaks for it and agai
 TEST_CASE("a fuse rating is named only for a known wire that it protects") {
   AppWalker walker;
   large(walker, 100);
-  const TraceScene told{"told", screens_test::demo, "meter fuse", {"Wire and fuse fitted"}, false};
+  const TraceScene told{"told", screens_test::demo, "meter fuse", {"Wire and fuse there"}, false};
   REQUIRE(screens_test::arrange(walker, told));
-  CHECK(walker.shows("No step will name a fuse rating"));
+  CHECK(walker.shows("Trace will name no fuse rating"));
   REQUIRE(walker.press(ui::Role::checkbox, "Wire 14 AWG"));
   REQUIRE(walker.press(ui::Role::checkbox, "Fuse 30 A"));
   CHECK(walker.shows("This fuse is too large for this wire"));
-  CHECK(stored(walker, "fitted/2") == "size 14awg\nfuse 30\n");
+  const auto built = [&walker] { return document::read_vehicles(stored(walker, "vehicle/2")).vehicles.at(0).circuits.at(0).built; };
+  REQUIRE(built());
+  CHECK(built()->fuse == units::Amperes(30.0));
+  const auto told_so_far = built();
+  for (const circuit::Outlet& outlet : told_so_far->circuit.outlets) CHECK(outlet.run.size == "14awg");
   const auto to_the_fuse = [&] {
     REQUIRE(walker.go("trace"));
     REQUIRE(walker.press("Everything on this fuse is dead"));
@@ -143,7 +148,7 @@ TEST_CASE("a fuse rating is named only for a known wire that it protects") {
     }
     INFO(walker.all());
     for (const ui::Record& r : walker.records()) CHECK(r.name.find("30 A") == std::string::npos);
-    CHECK(walker.shows("label"));
+    CHECK(walker.shows("that Size gives for this wire"));   // the block's label may say 30 A as well
   };
   to_the_fuse();
   REQUIRE(walker.go("trace/fitted"));
@@ -155,7 +160,11 @@ TEST_CASE("a fuse rating is named only for a known wire that it protects") {
   REQUIRE(walker.go("trace/fitted"));
   REQUIRE(walker.press(ui::Role::checkbox, "Wire: I don't know"));
   REQUIRE(walker.press(ui::Role::checkbox, "Fuse: I don't know"));
-  CHECK(stored(walker, "fitted/2").empty());
+  CHECK(built()->fuse_knowledge == vehicle::Knowledge::unknown);
+  const auto told_no_more = built();
+  for (const circuit::Outlet& outlet : told_no_more->circuit.outlets) CHECK_FALSE(outlet.run.size.has_value());
+  REQUIRE(walker.press("Forget all this"));
+  CHECK_FALSE(built().has_value());
 }
 
 TEST_CASE("no wire, fuse or volts stand in a trace because Size would choose them") {
@@ -194,7 +203,7 @@ TEST_CASE("the outlets ticked before Start are there after a kill, and gone once
   REQUIRE(screens_test::arrange(walker, TraceScene{"p", screens_test::demo, "meter", {"Several outlets are dead"}, false}));
   REQUIRE(walker.press(ui::Role::checkbox, "Outlet A"));
   REQUIRE(walker.press(ui::Role::checkbox, "Outlet C"));
-  CHECK(stored(walker, "picked/2") == "1 3");
+  CHECK(stored(walker, "picked/2/2") == "1 3");
   walker.restart();
   REQUIRE(walker.go("trace/start/several-dead"));
   const auto ticked = [&walker](std::string_view name) {
@@ -205,8 +214,8 @@ TEST_CASE("the outlets ticked before Start are there after a kill, and gone once
   CHECK_FALSE(ticked("Outlet B"));
   CHECK(ticked("Outlet C"));
   REQUIRE(walker.press("Start"));
-  CHECK(stored(walker, "trace/2").find("outlets 1 3") != std::string::npos);
-  CHECK(stored(walker, "picked/2").empty());
+  CHECK(stored(walker, "running/2/2").find("outlets 1 3") != std::string::npos);
+  CHECK(stored(walker, "picked/2/2").empty());
 }
 
 TEST_CASE("a circuit that is not known in full can be traced, with no fuse named until it is told") {
@@ -214,10 +223,9 @@ TEST_CASE("a circuit that is not known in full can be traced, with no fuse named
   REQUIRE(screens_test::arrange(walker, TraceScene{"g", nullptr, "", {"One outlet is dead", "C"}, false}));
   INFO(walker.all());
   CHECK(walker.shows("Check 1"));
+  CHECK_FALSE(walker.host.records["running/0/0"].empty());
   REQUIRE(walker.go("trace/fitted"));
-  CHECK(walker.shows("No step will name a fuse rating"));
-  REQUIRE(walker.press(ui::Role::checkbox, "Wire"));
-  CHECK(walker.host.records.count("fitted/0") == 1);
+  CHECK(walker.shows("There is no circuit to tell it of"));
 }
 
 TEST_CASE("answers that fit no fault: said plainly, the odd one named, taken again in two taps") {
@@ -226,13 +234,13 @@ TEST_CASE("answers that fit no fault: said plainly, the odd one named, taken aga
   INFO(walker.all());
   check_layout(walker);
   CHECK(walker.shows("The odd one:"));
-  const std::string before = stored(walker, "trace/2");
+  const std::string before = stored(walker, "running/2/2");
   const auto entries = std::count(before.begin(), before.end(), '\n');
   REQUIRE(walker.press("Take it again"));
   CHECK(walker.shows("You said:"));
   REQUIRE(walker.press("Not sure"));
   CHECK(walker.address() == "trace");
-  const std::string after = stored(walker, "trace/2");
+  const std::string after = stored(walker, "running/2/2");
   CHECK(std::count(after.begin(), after.end(), '\n') == entries);   // one answer is another, none is lost
   CHECK(after != before);
 }
@@ -242,8 +250,8 @@ TEST_CASE("a repair that did not help: the trace goes on with all its evidence")
   REQUIRE(screens_test::arrange(walker, TraceScene{"f", screens_test::demo, "meter lamp fuse",
                                          {"Everything on this fuse is dead", kBlownFuse, "Still the same"}, false}));
   INFO(walker.all());
-  CHECK(stored(walker, "trace/2").find("word blown fuse-look") != std::string::npos);
-  CHECK(stored(walker, "trace/2").find("remedy word same") != std::string::npos);
+  CHECK(stored(walker, "running/2/2").find("word blown fuse-look") != std::string::npos);
+  CHECK(stored(walker, "running/2/2").find("remedy word same") != std::string::npos);
   CHECK(walker.shows("Suspects"));
   REQUIRE(walker.press("Undo last"));
   CHECK(walker.find(ui::Role::button, "It works now") != nullptr);
@@ -254,7 +262,7 @@ TEST_CASE("a minus is taken with its sign, and told") {
   REQUIRE(screens_test::arrange(walker, TraceScene{"m", screens_test::demo, "meter",
                                          {"One outlet is dead", "C", "Not sure>Type the reading", "Type the reading", "Minus", "1", "2", "OK"}, false}));
   INFO(walker.all());
-  CHECK(stored(walker, "trace/2").find("reading -12 volts") != std::string::npos);
+  CHECK(stored(walker, "running/2/2").find("reading -12 volts") != std::string::npos);
   CHECK(walker.shows("A minus: plus and minus are changed over"));
 }
 
@@ -265,8 +273,8 @@ TEST_CASE("the circuit edited in the middle: what no longer counts is named, the
   edited.outlets[1].fed_from = circuit::kBlock;
   edited.outlets[2].fed_from = circuit::kBlock;
   edited.outlets.erase(edited.outlets.begin());   // A is gone; B and C stay
-  walker.host.records["trace/2"] += "check word dead other-device 1\n";
-  walker.host.records["circuit/2"] = document::write_circuit(edited);
+  walker.host.records["running/2/2"] += "check word dead other-device 1\n";
+  walker.host.records["vehicle/2"] = document::write_vehicle(vehicle::around(edited));
   walker.restart();
   REQUIRE(walker.go("trace"));
   INFO(walker.all());
@@ -282,8 +290,9 @@ TEST_CASE("a kept record is read, deleted after a question, and put back") {
   REQUIRE(screens_test::arrange(walker, TraceScene{"k", screens_test::demo, "meter fuse",
                                          {"Everything on this fuse is dead", kBlownFuse, "It works now", "Done", "2026-11-25"}, false}));
   CHECK(walker.shows("Put right, and it works."));
-  const std::string kept = stored(walker, "trace/2/1");
-  CHECK_FALSE(kept.empty());
+  const std::string kept = stored(walker, "vehicle/2");
+  const auto count = [&walker] { return document::read_vehicles(stored(walker, "vehicle/2")).vehicles.at(0).circuits.at(0).traces.size(); };
+  CHECK(count() == 1);
   REQUIRE(walker.press("Save as a text file"));
   REQUIRE(walker.host.files.size() == 1);
   CHECK(walker.host.files[0].name == "trace-bench-outlets-2026-11-25.txt");
@@ -291,37 +300,37 @@ TEST_CASE("a kept record is read, deleted after a question, and put back") {
   CHECK(walker.host.files[0].text.find("Blown") != std::string::npos);
   REQUIRE(walker.press("Delete this record"));
   REQUIRE(walker.press("Keep it"));
-  CHECK(stored(walker, "trace/2/1") == kept);
+  CHECK(stored(walker, "vehicle/2") == kept);
   REQUIRE(walker.press("Delete this record"));
   REQUIRE(walker.press("Delete"));
-  CHECK(stored(walker, "trace/2/1").empty());
+  CHECK(count() == 0);
   REQUIRE(walker.press("Put back"));
-  CHECK(stored(walker, "trace/2/1") == kept);
+  CHECK(stored(walker, "vehicle/2") == kept);
   CHECK(walker.shows("Traces of this circuit"));
 }
 
 TEST_CASE("a trace that can not be read is told and never written over") {
   AppWalker walker;
-  walker.host.records["trace/2"] = "symptom from-a-newer-app\n";
-  walker.start({{"circuit/2", document::write_circuit(screens_test::demo())}, {"notebook", "order 2\nopen 2\nnext 3\n"},
-                {"trace/2", walker.host.records["trace/2"]}}, "trace");
+  std::vector<platform::StoredRecord> records = screens_test::two_vehicles(screens_test::demo());
+  records.push_back({"running/2/2", "symptom from-a-newer-app\n"});
+  walker.start(records, "trace");
   CHECK(walker.shows("A trace was left off here that can't be read"));
   REQUIRE(walker.press("Everything on this fuse is dead"));
-  CHECK(stored(walker, "trace/2/unread-1") == "symptom from-a-newer-app\n");
-  CHECK(stored(walker, "trace/2").find("symptom all-dead") != std::string::npos);
+  CHECK(stored(walker, "running/2/2/unread-1") == "symptom from-a-newer-app\n");
+  CHECK(stored(walker, "running/2/2").find("symptom all-dead") != std::string::npos);
 }
 
 TEST_CASE("what belongs to a deleted circuit stays while it can be put back, and goes at the next start") {
   AppWalker walker;
   REQUIRE(screens_test::arrange(walker, TraceScene{"d", screens_test::demo, "meter", {"One outlet is dead", "C", "Not sure"}, false}));
-  walker.host.records["fitted/7"] = "size 14awg\n";
-  REQUIRE(walker.go("circuits/2"));
+  walker.host.records["picked/7/1"] = "1 2";
+  REQUIRE(walker.go("circuits/circuit/2/2"));
   REQUIRE(walker.press("Delete"));
   REQUIRE(walker.press("Delete"));
-  CHECK_FALSE(stored(walker, "trace/2").empty());
+  CHECK_FALSE(stored(walker, "running/2/2").empty());
   walker.restart();
-  CHECK(stored(walker, "trace/2").empty());
-  CHECK(stored(walker, "fitted/7").empty());
+  CHECK(stored(walker, "running/2/2").empty());
+  CHECK(stored(walker, "picked/7/1").empty());
 }
 
 TEST_CASE("the screen stays awake while a trace runs, and only then") {

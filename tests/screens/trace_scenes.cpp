@@ -43,11 +43,9 @@ bool follow(AppWalker& walker, const std::string& press) {
 bool arrange(AppWalker& walker, const TraceScene& scene) {
   std::vector<platform::StoredRecord> stored{{"trace-tools", scene.tools}};
   if (scene.circuit != nullptr) {
-    stored.push_back({"circuit/2", document::write_circuit(scene.circuit())});
-    stored.push_back({"circuit/1", document::write_circuit(tree())});
-    stored.push_back({"notebook", "order 2 1\nopen 2\nnext 4\n"});
+    for (platform::StoredRecord& each : two_vehicles(scene.circuit())) stored.push_back(std::move(each));
   } else {
-    stored.push_back({"notebook", "next 4\n"});
+    stored.push_back({"vehicles", "next 4\n"});
   }
   if (walker.host.records.count("preferences") != 0) stored.push_back({"preferences", walker.host.records["preferences"]});
   walker.start(stored, "trace");
@@ -74,7 +72,7 @@ std::vector<TraceScene> trace_scenes() {
       {"trace-longest", longest_names, "meter lamp", {"One outlet is dead", "C", "Not sure>Type the reading"}},
       {"trace-tree", tree, "meter lamp", {"One outlet is dead", "E", "Not sure>Type the reading"}},
       {"trace-suspect", demo, "meter", {"One outlet is dead", "C", "Dead|Not sure>Type the reading", "The fuse is blown"}},
-      {"trace-fitted", demo, "meter", {"Wire and fuse fitted", "Wire 14 AWG", "Fuse 30 A"}},
+      {"trace-fitted", demo, "meter", {"Wire and fuse there", "Wire 14 AWG", "Fuse 30 A"}},
       {"trace-why", demo, "meter", {"One outlet is dead", "C", "Why this check"}},
   };
 }

@@ -22,7 +22,7 @@ void begin(AppWalker& walker, const std::string& symptom, const std::string& out
 
 std::string running(const AppWalker& walker) {
   for (const auto& [key, text] : walker.host.records)
-    if (key.starts_with("trace/") && std::count(key.begin(), key.end(), '/') == 1) return text;
+    if (key.starts_with("running/") && std::count(key.begin(), key.end(), '/') == 2) return text;
   return {};
 }
 
@@ -63,7 +63,7 @@ TEST_CASE("a blown fuse is found by looking, put right, tested, and kept with it
   CHECK(walker.shows("It works again."));
   bool kept = false;
   for (const auto& [key, text] : walker.host.records)
-    kept = kept || (std::count(key.begin(), key.end(), '/') == 2 && text.find("date 2026-11-25") != std::string::npos);
+    kept = kept || (key.starts_with("vehicle/") && text.find("\"date\": \"2026-11-25\"") != std::string::npos);
   CHECK(kept);
   REQUIRE(walker.press("Done"));
   CHECK(walker.shows("Traces of this circuit"));

@@ -1,5 +1,6 @@
 // The app walked as a person walks it, by role and name.
 #include "circuits.h"
+#include "document/circuit_file.h"
 #include "support.h"
 
 using screens_test::arrange;
@@ -54,18 +55,18 @@ TEST_CASE("loads and lengths change the answer, and are kept") {
 TEST_CASE("a bad value says what is allowed and keeps the last good one") {
   AppWalker walker;
   open_with(walker, screens_test::demo);
-  const std::string before = walker.host.records["circuit/2"];
+  const std::string before = walker.host.records["vehicle/2"];
   for (const char* bad : {"-3", "0", "500", "nan", "inf", "3 kg", "", "1e999", "twelve"}) {
     CAPTURE(bad);
     walker.set(Role::spin, "Length to C", bad);
-    CHECK(walker.host.records["circuit/2"] == before);
+    CHECK(walker.host.records["vehicle/2"] == before);
     walker.shell().key("Escape", true);
     walker.shell().key("Escape", false);
     walker.settle();
   }
   walker.set(Role::spin, "Length to C", "500");
   CHECK_MESSAGE(walker.shows("0.05 m to 100 m"), walker.all());
-  CHECK(walker.host.records["circuit/2"] == before);
+  CHECK(walker.host.records["vehicle/2"] == before);
 }
 
 TEST_CASE("lengths and temperatures in US units") {
@@ -177,22 +178,23 @@ TEST_CASE("the notebook: new, duplicate, delete with one question, put back") {
   REQUIRE_MESSAGE(walker.press("Open the circuits"), walker.all());
   CHECK(walker.address() == "circuits");
   CHECK(walker.shows("can't be read"));
+  const std::string before = walker.host.records["vehicle/1"];
   REQUIRE(walker.press("Awning"));
   REQUIRE(walker.press("Delete Awning"));
   REQUIRE(walker.press("Keep it"));
-  CHECK(walker.host.records.count("circuit/1") == 1);
+  CHECK(walker.host.records["vehicle/1"] == before);
   REQUIRE(walker.press("Delete Awning"));
   REQUIRE(walker.press("Delete"));
-  CHECK(walker.host.records.count("circuit/1") == 0);
+  CHECK(walker.host.records["vehicle/1"].find("Awning") == std::string::npos);
   CHECK(walker.address() == "circuits");
   REQUIRE_MESSAGE(walker.press("Put back"), walker.all());
-  CHECK(walker.host.records.count("circuit/1") == 1);
+  CHECK(walker.host.records["vehicle/1"] == before);
   REQUIRE(walker.press("Awning"));
   REQUIRE(walker.press("Duplicate Awning"));
   CHECK(walker.address() == "size");
   CHECK(walker.find(Role::heading, "Awning (copy)") != nullptr);
-  walker.go("circuits/3");
-  CHECK(walker.shows("This circuit can't be read"));
+  walker.go("circuits/unread/1");
+  CHECK(walker.shows("This record can't be read"));
   REQUIRE(walker.press("Export as it is"));
   CHECK(walker.host.files.back().text == "{\"broken\"");
   walker.go("circuits");

@@ -64,6 +64,13 @@ const Table& marine() {
   return table;
 }
 
+// IEC 60204-1 Table 6, PVC, air of 40 degC (from memory): the lists for buildings begin at 1 mm2.
+Table with_thinnest(Table table, double amperes) {
+  Row thinnest{"0.75mm2", {amperes, amperes}, 24.5};   // IEC 60228 class 2, from memory
+  table.rows.insert(table.rows.begin(), std::move(thinnest));
+  return table;
+}
+
 const Table& iec(tables::AmpacityTableId id) {
   static const auto read_table = [](const char* pvc, const char* xlpe) {
     Table made{{70, 90}, {}};
@@ -100,8 +107,11 @@ const Table& iec(tables::AmpacityTableId id) {
     }
     return made;
   }();
-  if (id == tables::AmpacityTableId::enclosed_iec) return in_conduit;
-  return id == tables::AmpacityTableId::clipped_bs ? british : clipped;
+  static const Table whole_in_conduit = with_thinnest(in_conduit, 8.6);
+  static const Table whole_british = with_thinnest(british, 9.8);
+  static const Table whole_clipped = with_thinnest(clipped, 9.8);
+  if (id == tables::AmpacityTableId::enclosed_iec) return whole_in_conduit;
+  return id == tables::AmpacityTableId::clipped_bs ? whole_british : whole_clipped;
 }
 
 double bundling_marine(int circuits) {

@@ -278,10 +278,23 @@ TEST_CASE("IEC ambient and grouping factors") {
 
 TEST_CASE("Past a table's end there is no figure") {
   CHECK(why_not(kMarine, "0.75mm2", place(105)) == NoAmpacity::table_ends);   // thinner than 18 AWG's row
-  CHECK(why_not(kEnclosed, "18awg", place(105)) == NoAmpacity::table_ends);   // thinner than 1 mm2's row
-  CHECK(why_not(kEnclosed, "0.75mm2", place(105)) == NoAmpacity::table_ends);
   for (const char* id : {"95mm2", "120mm2", "3/0awg", "4/0awg"}) {
     CHECK_MESSAGE(why_not(kEnclosed, id, place(105)) == NoAmpacity::table_ends, id);
+  }
+}
+
+// ISO 10133:2012 Annex A (from memory): 10 A at 70 degC, 12 A at 85 to 90 degC in free air; what
+// lies in conduit or on a surface must not be given more.
+TEST_CASE("0.75 mm2 has a figure in every building table, below that of free air and of 1 mm2") {
+  for (const auto table : {kEnclosed, kClipped, kBritish}) {
+    for (const double insulation : {70.0, 90.0, 105.0}) {
+      const auto thin = tables::ampacity(table, wire("0.75mm2"), place(insulation));
+      const auto next = tables::ampacity(table, wire("1mm2"), place(insulation));
+      REQUIRE(thin.value.has_value());
+      CHECK(thin.value->derated < next.value->derated);
+      CHECK(thin.value->derated.number() <= (insulation < 85.0 ? 10.0 : 12.0));
+      CHECK(thin.value->derated.number() >= 8.0);
+    }
   }
 }
 

@@ -253,14 +253,15 @@ TEST_CASE("Main fuse kinds: what each breaks at which voltage (from memory)") {
   // A full lithium battery of 48 V (58.4 V): only class T, and the 80 V blade in a branch.
   for (const FuseFamily* family : every_family()) {
     const bool serves = tables::breaks_at(*family, units::Volts(58.4)).number() > 0.0;
-    CHECK(serves == (family->id == FuseFamilyId::class_t || family->id == FuseFamilyId::blade_80v));
+    CHECK(serves == (family->id == FuseFamilyId::class_t || family->id == FuseFamilyId::blade_80v || family->id == FuseFamilyId::bolt_on_80v));
   }
 }
 
 TEST_CASE("Families are found by key and named by the standard's form; marked fuses alone serve 48 V in a branch") {
   for (const FuseFamily& family : tables::fuse_families()) {
     const bool serves_48 = family.rated_voltage.number() >= 58.0;
-    CHECK(serves_48 == (family.id == FuseFamilyId::blade_high_voltage || family.id == FuseFamilyId::blade_80v));
+    CHECK(serves_48 == (family.id == FuseFamilyId::blade_high_voltage || family.id == FuseFamilyId::blade_80v ||
+                       family.id == FuseFamilyId::bolt_on_80v));
   }
   for (const FuseFamily* family : every_family()) {
     CHECK(tables::fuse_family_by_key(family->key) == family);

@@ -67,7 +67,7 @@ test('back closes the keypad\'s sheet, the outlet\'s sheet, then the screen', as
   await gone(page, 'dialog');
   await pressHead(page, /^Opens? the circuits/i);
   await press(page, 'button', /^Bench outlets/);
-  await there(page, 'dialog', 'Circuit');
+  await there(page, 'dialog', 'Bench outlets');
   await page.goBack();
   await gone(page, 'dialog');
   await there(page, 'heading', 'Circuits');

@@ -46,9 +46,9 @@ test('duplicate, rename, delete after asking, put back', async () => {
   await press(page, 'button', 'Keep it');
   await press(page, 'button', 'Delete Roof lights');
   await press(page, 'button', 'Delete');
-  await gone(page, 'button', /^Roof lights, Repair/);
+  await gone(page, 'button', /^Roof lights, fuse/);
   await press(page, 'button', /Put back$/);
-  await there(page, 'button', /^Roof lights, Repair/);
+  await there(page, 'button', /^Roof lights, fuse/);
   await leave(phone);
 });
 
@@ -62,11 +62,12 @@ test('export, delete all, import: the same circuit again', async () => {
   const download = await waiting;
   assert.equal(download.suggestedFilename(), 'bench-outlets.branchlight.json');
   const text = readFileSync(await download.path(), 'utf8');
-  assert.equal(JSON.parse(text).circuits[0].name, 'Bench outlets');
+  assert.equal(JSON.parse(text).vehicles[0].circuits[0].plan.name, 'Bench outlets');
   await page.goto(here.server.url + '#circuits');
   await idle(page);
-  await press(page, 'button', /^Bench outlets/);
-  await press(page, 'button', 'Delete Bench outlets');
+  await press(page, 'button', /^Vehicle Repair trailer/);
+  await shot(page, 'vehicle-412');
+  await press(page, 'button', 'Delete Repair trailer');
   await press(page, 'button', 'Delete');
   await there(page, 'heading', 'No circuits yet');
   await shot(page, 'notebook-empty-412');
@@ -109,7 +110,7 @@ test('several at once: export all, import all', async () => {
   const waiting = page.waitForEvent('download');
   await press(page, 'button', 'Export all');
   const text = readFileSync(await (await waiting).path(), 'utf8');
-  assert.equal(JSON.parse(text).circuits.length, 2);
+  assert.equal(JSON.parse(text).vehicles.length, 2);
   await importFile(page, files.file('all.json', text));
   await openNotebook(page);
   await there(page, 'button', /^Long line/, 4);

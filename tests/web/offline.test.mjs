@@ -34,9 +34,16 @@ const nextStart = async (phone, server) => {
   phone.page = page;
   return page;
 };
-// The new version takes over at the start itself, with one reload: on a busy machine that may come late.
-const becomes = (page, mark) => page.waitForFunction((wanted) =>
-  document.querySelector('meta[name=build]')?.content === wanted, mark, { timeout: 15000 });
+// The new version takes over at the start itself, with one reload. The app waits three seconds for that; on
+// a busy machine the browser may take longer, and then it is the start after.
+const isBuild = (page, mark, timeout) => page.waitForFunction((wanted) =>
+  document.querySelector('meta[name=build]')?.content === wanted, mark, { timeout });
+async function becomes(page, mark) {
+  try { await isBuild(page, mark, 8000); } catch {
+    await page.reload();
+    await isBuild(page, mark, 15000);
+  }
+}
 const checkForUpdate = (page) => page.evaluate(async () => {
   const registration = await navigator.serviceWorker.getRegistration();
   await registration.update().catch(() => {});

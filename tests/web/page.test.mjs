@@ -180,9 +180,9 @@ test('a new size, turned or not, fills the window sharply', async () => {
   await context.close();
 });
 
-// Size alone was 410 kB; Trace, Quick and Tables came on top. The aim for all stays 450 kB; this
-// holds what there is, so that it does not grow unseen.
-const BUDGET_KB = 520;
+// Size alone was 410 kB; Trace, Quick and Tables came on top (520 kB), then the vehicle with its devices,
+// blocks and sources. The aim for all stays 450 kB; this holds what there is, so that it does not grow unseen.
+const BUDGET_KB = 640;
 test(`all of a visit is under ${BUDGET_KB} kB gzipped`, async () => {
   const fresh = await startServer();
   const { page, context } = await openPhone(browser, fresh.url);

@@ -12,6 +12,7 @@ let server;
 before(async () => { browser = await openBrowser(); server = await startServer(); });
 after(async () => { await browser.close(); await server.stop(); });
 
+const SAMPLE = JSON.parse(readFileSync(new URL('../documents/version-1/bench.json', import.meta.url), 'utf8'));
 const LOAD = 'Load of A';
 const load = (page) => find(page, 'spinbutton', LOAD).first().inputValue();
 const understand = (page) => press(page, 'button', 'I understand');
@@ -99,6 +100,51 @@ test('a browser that keeps nothing is said at the start', async () => {
   const { page } = await openPhone(browser, server.url, { context });
   assert.match(await said(page) + await heard(page), /Not saved/);
   assert.notEqual(await find(page, 'heading').count(), 0, 'and works all the same');
+  await context.close();
+});
+
+// The records as they lie in the browser's store; `given` replaces them all first.
+const stored = (page, given = null) => page.evaluate((records) => new Promise((done) => {
+  indexedDB.open('branchlight').onsuccess = (event) => {
+    const db = event.target.result;
+    const change = db.transaction('records', 'readwrite');
+    const store = change.objectStore('records');
+    if (records) {
+      store.clear();
+      for (const [key, text] of Object.entries(records)) store.put(text, key);
+    }
+    const keys = store.getAllKeys();
+    change.oncomplete = () => { db.close(); done(keys.result); };
+  };
+}), given);
+
+test('circuits that an app of version 1 left are vehicles now, and its records go once the new ones are there', async () => {
+  const { page, context } = await openPhone(browser, server.url);
+  await understand(page);
+  await idle(page);
+  const one = (name, position) => JSON.stringify({ format: 'branchlight-circuits', version: 1,
+    circuits: [{ ...SAMPLE.circuits[0], name, place: 'Works van', fuse_position: position }] });
+  const old = { 'circuit/1': one('Left bench', 1), 'circuit/4': one('Right bench', 2), 'circuit/6': '{"damaged',
+    'fitted/1': 'size 10awg\nfuse 15\n', notebook: 'order 4 1 6\nopen 1\nnext 7\n', preferences: 'caution-seen yes\n' };
+  await stored(page, old);
+  await page.reload();
+  await idle(page);
+  assert.equal(await find(page, 'heading', 'Left bench').count(), 1, 'the open one is open');
+  const after_ = await stored(page);
+  for (const key of Object.keys(old)) assert.ok(after_.includes(key), `${key} stays until the next start`);
+  assert.ok(after_.includes('vehicle/1') && after_.includes('vehicles'));
+  await page.reload();
+  await idle(page);
+  const left = await stored(page);
+  assert.deepEqual(left.filter((key) => /^(circuit|fitted|notebook|trace)/.test(key)), ['circuit/6'], 'only what can not be read');
+  await page.goto(server.url + '#circuits');
+  await idle(page);
+  const text = await said(page);
+  assert.match(text, /Works van/);
+  assert.match(text, /Left bench/);
+  assert.match(text, /Right bench/);
+  assert.match(text, /built: 10 AWG, 15 A/);
+  assert.match(text, /can't be read/);
   await context.close();
 });
 

@@ -49,7 +49,7 @@ function pointsOf(question) {
     const match = question.match(pattern);
     if (match) return [`red ${name} ${match[1]}`, `black ${name} ${match[1]}`];
   }
-  const match = question.match(/ from (the .+?) to (the .+?)(, red lead first)?\.$/);
+  const match = question.match(/(?:[Mm]easure|Hold the lamp) from (the .+?) to (the .+?)(, the meter's red lead first)?\.$/);
   if (!match) throw new Error(`between which points? ${question}`);
   return [pointOf(match[1]), pointOf(match[2])];
 }
@@ -58,13 +58,13 @@ function pointsOf(question) {
 const STATES = [
   [/^Plug the (?:lamp|device that you know is good) into ([ABC])$/, (state, m) => { state.lampAt = m[1]; }],
   [/^Leave the device that failed in ([ABC]), switched on$/, (state, m) => { state.lampAt = m[1]; state.failed = true; }],
-  [/^Pull the .*fuse at position \d+ and prove dead$/, () => {}],
+  [/^Unplug everything,? (and )?pull the .*fuse at position \d+( and prove dead)?$/, () => {}],
   [/^Take the wires that come from .+ out of both splices at ([ABC]), ends apart$/, (state, m) => { state.parted = m[1]; }],
-  [/^Meter on ohms, everything unplugged$/, () => {}],
+  [/^Prove dead: meter on volts, from each point to a minus that you know$/, () => {}],
 ];
 function stateOf(question) {
   const state = {};
-  const measure = question.search(/(Measure|Hold the lamp) /);
+  const measure = question.search(/(Measure|Then on ohms, measure|Hold the lamp) /);
   if (measure < 0) return state;
   for (const sentence of question.slice(0, measure).split('. ').map((each) => each.trim()).filter(Boolean)) {
     const known = STATES.find(([pattern]) => pattern.test(sentence));
@@ -154,7 +154,7 @@ export class Person {
     let at;
     const state = stateOf(question);
     if (this.deadDevice && state.failed) state.lampAt = undefined;      // it takes nothing
-    if (/ Measure /.test(' ' + question) && /Meter on ohms/.test(question)) {
+    if (/ Then on ohms, measure /.test(question)) {
       const { find } = this.#parts(false, state);
       const [red, black] = pointsOf(question);
       return find(red) === find(black) ? /^Below / : 'Open';
@@ -176,14 +176,14 @@ export class Person {
       return this.#behind(at, { splice: 'wrong', tab: 'off' }) || 'All looks right';
     }
     if ((at = outlet(/Prove dead at ([ABC]), then tug each wire/))) return this.#behind(at, { splice: 'gives', tab: 'gives' }) || 'All hold';
-    if (/Read the size printed on the wire/.test(question)) return 'As drawn';
+    if (/and read the size printed on the wire/.test(question)) return 'As drawn';
     if (/^Does anything else on the fuse block work/.test(question)) return 'Yes, as always';
     if (/^Look at position \d+/.test(question)) return this.#look();
     if (/^Press the .*home\./.test(question)) return 'No change';
-    if (/^Put in a new /.test(question)) return this.#withFuse(this.dead[0]) ? 'Now it works' : 'Still the same';
-    if ((at = outlet(/^With something running in ([ABC]), pull the fuse of /))) {
-      if (this.at(at) < 10) return 'Nothing runs there';
-      return /pull the fuse of this circuit/.test(question) ? 'It dies' : 'It stays on';
+    if (/^Switch off what is plugged in\. Put in a new /.test(question)) return this.#withFuse(this.dead[0]) ? 'Now it works' : 'Still the same';
+    if ((at = outlet(/^See something small run in ([ABC]), then unplug it\. Pull the fuse of /))) {
+      if (this.at(at) < 10) return 'Nothing ran there';
+      return /Pull the fuse of this circuit/.test(question) ? 'Dead now' : 'It still runs';
     }
     if (/^Is the fuse of .* out\? Put its own fuse in/.test(question)) return this.otherPair ? 'Now it works' : 'No change';
     if (/tug this circuit's red and black wire/.test(question)) return 'Both hold';

@@ -146,12 +146,17 @@ test('another branch energised: the pair of a neighbour is connected, and the re
   const phone = await here.open(PHONE);
   const { page } = phone;
   await openNotebook(page);
-  await importFile(page, files.file('other.json', chainFile(2, (circuit) => { circuit.name = 'Awning lights'; })));
-  await openNotebook(page);
-  await importFile(page, files.file('ours.json', chainFile(3, (circuit) => {
+  const ours = JSON.parse(chainFile(3, (circuit) => {
     circuit.name = 'Bench outlets';
+    circuit.place = 'Works van';
     circuit.fuse_position = 4;
-  })));
+  }));
+  const other = JSON.parse(chainFile(2, (circuit) => {
+    circuit.name = 'Awning lights';
+    circuit.place = 'Works van';
+  }));
+  // Of one place and one battery: one vehicle, both on its block.
+  await importFile(page, files.file('both.json', JSON.stringify({ ...ours, circuits: [...ours.circuits, ...other.circuits] })));
   await there(page, 'heading', 'Bench outlets');
   await noSignal(phone);
   await complain(page, ['Meter', 'Charger with a light'], 'One outlet is dead', ['C']);

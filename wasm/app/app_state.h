@@ -22,8 +22,9 @@ namespace app {
 
 class AppState {
  public:
-  // `stored`: everything the host keeps; `route`: the address after '#', maybe empty.
-  AppState(platform::Host& host, const std::vector<platform::StoredRecord>& stored, std::string_view route);
+  // `places`: of wasm/screens; `stored`: everything the host keeps; `route`: the address after '#', maybe empty.
+  AppState(platform::Host& host, const Places& places, const std::vector<platform::StoredRecord>& stored,
+           std::string_view route);
   AppState(const AppState&) = delete;
   AppState& operator=(const AppState&) = delete;
 
@@ -52,6 +53,7 @@ class AppState {
  private:
   // In the order in which they know of each other.
   Records records_;
+  std::vector<platform::StoredRecord> start_;        // what was stored, for those below; empty afterwards
   Revision revision_;
   Messages messages_;
   Notebook notebook_;

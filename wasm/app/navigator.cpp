@@ -1,69 +1,26 @@
 #include "app/navigator.h"
 
-#include <algorithm>
-
-#include "calculators/calculator.h"
-#include "diagnosis/case.h"
-
 namespace app {
 
-Navigator::Navigator(platform::Host& host, const Notebook& notebook, Lookup& lookup, Messages& messages,
+Navigator::Navigator(platform::Host& host, const Places& places, const Contents& contents, Messages& messages,
                      std::string_view start)
-    : host_(host), notebook_(notebook), lookup_(lookup), messages_(messages), route_(existing(parse_route(start))),
-      trail_{route_text(route_)} {
+    : host_(host), places_(places), contents_(contents), messages_(messages), route_(existing(places.read(start))),
+      trail_{places.address(route_)} {
   if (start != trail_.back()) host_.replace_route(trail_.back());
   show_title();
 }
 
-// A sheet for something that is not there (a removed outlet, another circuit's) is not opened.
+// What is not there (a removed outlet, another circuit's) is not opened: what it would lie over is.
 Route Navigator::existing(Route route) const {
-  const Stored* open = notebook_.open();
-  const bool about_circuit = route.screen == Screen::size && route.sheet != Sheet::none;
-  if (about_circuit && open == nullptr) return route.parent();
-  if (route.sheet == Sheet::outlet && circuit::find_outlet(*open->circuit, route.outlet) == nullptr)
-    return route.parent();
-  if (!is_there(route)) {
-    Route above = route.parent();
-    return is_there(above) ? above : above.parent();
+  while (!places_.at(route.screen).is_there(contents_, route)) {
+    const Route below = places_.parent(route);
+    if (below == route) break;
+    route = below;
   }
-  if (route.sheet == Sheet::stored && notebook_.find(route.stored) == nullptr) return route.parent();
   return route;
 }
 
-bool Navigator::is_there(const Route& route) const {
-  if (route.key.empty()) return route.screen != Screen::cards;
-  if (route.screen == Screen::trace) return diagnosis::symptom_by_key(route.key) != nullptr;
-  if (route.screen == Screen::quick) return calculators::calculator_by_key(route.key) != nullptr;
-  if (route.screen == Screen::cards) return lookup_.make_book().card(route.key) != nullptr;
-  if (route.screen != Screen::tables) return true;
-  const reference::Page* page = lookup_.make_book().page(route.key);
-  if (page == nullptr || route.sheet != Sheet::row) return page != nullptr;
-  return std::any_of(page->rows.begin(), page->rows.end(),
-                     [&](const reference::Row& row) { return address_word(row.key) == route.row; });
-}
-
-std::string Navigator::title() const {
-  const Stored* open = notebook_.open();
-  switch (route_.screen) {
-    case Screen::size: return open != nullptr ? open->circuit->name : "Branchlight";
-    case Screen::circuits: return "Circuits";
-    case Screen::preferences: return "Preferences";
-    case Screen::trace: return "Trace";
-    case Screen::quick:
-      if (const auto* calculator = calculators::calculator_by_key(route_.key)) return std::string(calculator->title);
-      return "Quick";
-    case Screen::tables:
-      if (route_.key.empty()) return "Tables";
-      if (const reference::Page* page = lookup_.make_book().page(route_.key)) return std::string(page->title);
-      return "Tables";
-    case Screen::cards:
-      if (const reference::Card* card = lookup_.make_book().card(route_.key)) return std::string(card->title);
-      return "Tables";
-  }
-  return "Branchlight";
-}
-
-void Navigator::show_title() { host_.set_title(title()); }
+void Navigator::show_title() { host_.set_title(places_.at(route_.screen).title(contents_, route_)); }
 
 void Navigator::leave_what_is_gone() {
   const Route route = existing(route_);
@@ -75,7 +32,7 @@ void Navigator::leave_what_is_gone() {
 // Going to where we came from takes the last step back instead of making another: a sheet that was
 // opened and closed leaves no step.
 bool Navigator::step_back_to(const Route& route) {
-  const bool was_before = trail_.size() > 1 && trail_[trail_.size() - 2] == route_text(route);
+  const bool was_before = trail_.size() > 1 && trail_[trail_.size() - 2] == places_.address(route);
   if (!was_before || layer_step_) return false;
   trail_.pop_back();
   route_ = route;
@@ -94,7 +51,7 @@ void Navigator::go(const Route& wanted) {
   if (step_back_to(route)) return;
   if (route_.sheet != Sheet::none && route.sheet == Sheet::none) return replace(route);
   route_ = route;
-  trail_.push_back(route_text(route));
+  trail_.push_back(places_.address(route));
   messages_.clear_problem();
   if (layer_step_) host_.replace_route(trail_.back());
   else host_.push_route(trail_.back());
@@ -107,7 +64,7 @@ void Navigator::replace(const Route& wanted) {
   const Route route = existing(wanted);
   if (route == route_) return;
   route_ = route;
-  trail_.back() = route_text(route);
+  trail_.back() = places_.address(route);
   messages_.clear_problem();
   host_.replace_route(trail_.back());
   show_title();
@@ -122,7 +79,7 @@ void Navigator::back() {
     return;
   }
   messages_.dismiss_toast();
-  replace(route_.parent());
+  replace(places_.parent(route_));
 }
 
 void Navigator::layers_over(std::size_t count) {
@@ -147,8 +104,8 @@ bool Navigator::route_changed(std::string_view text) {
     host_.wake();
     return true;
   }
-  const Route route = existing(parse_route(text));
-  const std::string address = route_text(route);
+  const Route route = existing(places_.read(text));
+  const std::string address = places_.address(route);
   if (!text.empty() && text.front() == '#') text.remove_prefix(1);
   if (trail_.size() > 1 && trail_[trail_.size() - 2] == text) trail_.pop_back();
   else if (trail_.back() != text) trail_.push_back(std::string(text));

@@ -6,9 +6,8 @@
 #include <string_view>
 #include <vector>
 
-#include "app/lookup.h"
 #include "app/messages.h"
-#include "app/notebook.h"
+#include "app/places.h"
 #include "app/route.h"
 #include "platform/platform.h"
 
@@ -17,10 +16,12 @@ namespace app {
 class Navigator {
  public:
   // `start`: the address the app was opened at.
-  Navigator(platform::Host& host, const Notebook& notebook, Lookup& lookup, Messages& messages, std::string_view start);
+  Navigator(platform::Host& host, const Places& places, const Contents& contents, Messages& messages,
+            std::string_view start);
   Navigator(const Navigator&) = delete;
   Navigator& operator=(const Navigator&) = delete;
 
+  [[nodiscard]] const Places& places() const { return places_; }
   [[nodiscard]] const Route& route() const { return route_; }
   void go(const Route& route);                       // a step the back gesture takes back
   void replace(const Route& route);                  // no step: the sheet turns into another
@@ -37,13 +38,11 @@ class Navigator {
 
  private:
   [[nodiscard]] Route existing(Route route) const;
-  [[nodiscard]] bool is_there(const Route& route) const;   // the calculator, page, row or card
-  [[nodiscard]] std::string title() const;
   bool step_back_to(const Route& route);
 
   platform::Host& host_;
-  const Notebook& notebook_;
-  Lookup& lookup_;
+  const Places& places_;
+  Contents contents_;
   Messages& messages_;
   Route route_;
   std::vector<std::string> trail_;    // addresses we stepped through, the current one last

@@ -4,13 +4,13 @@
 
 #include <cstdint>
 
-namespace app {
+#include "app/circuit_ref.h"
 
-inline constexpr std::uint32_t kNoCircuit = 0;   // in Current and in keys: none is open
+namespace app {
 
 struct Current {
   std::uint64_t revision = 0;           // 0: none yet
-  std::uint32_t circuit = kNoCircuit;   // the stored number of the open one
+  CircuitRef circuit;                   // the open one
   friend bool operator==(const Current&, const Current&) = default;
 };
 

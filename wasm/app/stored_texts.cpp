@@ -1,6 +1,5 @@
 #include "app/stored_texts.h"
 
-#include <algorithm>
 #include <utility>
 
 #include "app/lines.h"
@@ -13,7 +12,7 @@ StoredTexts::StoredTexts(Records& records, const std::vector<platform::StoredRec
     if (record.key.starts_with(prefix_)) texts_[record.key] = record.text;
 }
 
-std::string StoredTexts::key(std::uint32_t circuit) const { return prefix_ + std::to_string(circuit); }
+std::string StoredTexts::key(CircuitRef circuit) const { return prefix_ + ref_text(circuit); }
 
 const std::string* StoredTexts::find(std::string_view key) const {
   const auto found = texts_.find(key);
@@ -29,12 +28,13 @@ void StoredTexts::remove(const std::string& key) {
   if (texts_.erase(key) > 0) records_.remove(key);
 }
 
-void StoredTexts::forget_circuits_but(const std::vector<std::uint32_t>& numbers) {
+void StoredTexts::forget_but(const std::function<bool(CircuitRef)>& is_there) {
   std::vector<std::string> gone;
   for (const auto& [key, text] : texts_) {
     std::string_view rest = std::string_view(key).substr(prefix_.size());
-    const auto number = counted_number(take_part(rest, '/'));
-    if (number && std::find(numbers.begin(), numbers.end(), *number) == numbers.end()) gone.push_back(key);
+    const auto vehicle = counted_number(take_part(rest, '/'));
+    const auto circuit = counted_number(take_part(rest, '/'));
+    if (vehicle && circuit && !is_there({*vehicle, vehicle::CircuitId{*circuit}})) gone.push_back(key);
   }
   for (const std::string& key : gone) remove(key);
 }

@@ -1,13 +1,14 @@
-// Records that belong to circuits, held as they are stored: "trace/3", "trace/3/1", "fitted/3". The
-// number after the first slash is the circuit's.
+// Records that belong to circuits, held as they are stored: "running/3/5", "picked/3/5". After the word
+// come the vehicle's number and the circuit's.
 #pragma once
 
-#include <cstdint>
+#include <functional>
 #include <map>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "app/circuit_ref.h"
 #include "app/records.h"
 
 namespace app {
@@ -17,13 +18,13 @@ class StoredTexts {
   // Those of `stored` whose key starts with "<word>/".
   StoredTexts(Records& records, const std::vector<platform::StoredRecord>& stored, std::string_view word);
 
-  [[nodiscard]] std::string key(std::uint32_t circuit) const;          // "fitted/3"
+  [[nodiscard]] std::string key(CircuitRef circuit) const;             // "picked/3/5"
   [[nodiscard]] const std::string* find(std::string_view key) const;   // nullptr: none
   [[nodiscard]] const std::map<std::string, std::string, std::less<>>& all() const { return texts_; }
   void store(const std::string& key, std::string text);
   void remove(const std::string& key);
   // What belongs to circuits that are gone goes with them. Kept with no circuit stays.
-  void forget_circuits_but(const std::vector<std::uint32_t>& numbers);
+  void forget_but(const std::function<bool(CircuitRef)>& is_there);
 
  private:
   Records& records_;

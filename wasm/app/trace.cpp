@@ -19,7 +19,7 @@ std::string letter(const circuit::Circuit& circuit, circuit::OutletId id) {
 }
 
 diagnosis::Replay replayed(const diagnosis::Case& frame, const RunningTrace& stored) {
-  return diagnosis::replay(frame.circuit, frame.fitted, stored.record, frame.fuse_told);
+  return diagnosis::replay(frame, stored.record);
 }
 
 bool concluded(const diagnosis::Advice& advice) {
@@ -38,8 +38,8 @@ std::string answer_words(const diagnosis::Check& check, const diagnosis::Answer&
     case diagnosis::AnswerKind::word: break;
   }
   for (const diagnosis::Choice& choice : check.choices)
-    if (choice.key == answer.word) return choice.words;
-  return answer.word;
+    if (choice.key == answer.key) return choice.words;
+  return std::string(diagnosis::answer_text(answer.key));
 }
 
 Trace::Trace(platform::Host& host, TraceShelf& shelf, diagnosis::Case begun)
@@ -165,11 +165,13 @@ std::string Trace::remedy_title(std::string_view remedy_id) const {
 Told Trace::told(std::size_t entry) const {
   const diagnosis::Entry& one = tracer_.record().entries[entry];
   if (one.kind == diagnosis::EntryKind::remedy) {
-    const std::string_view said = one.answer.word;
-    return {remedy_title(one.id) + " Put right?", said == "works" ? "It works now" : said == "same" ? "Still the same" : "Couldn't do it"};
+    const diagnosis::AnswerKey said = one.answer.key;
+    return {remedy_title(one.id) + " Put right?", said == diagnosis::AnswerKey::works  ? "It works now"
+                                                  : said == diagnosis::AnswerKey::same ? "Still the same"
+                                                                                       : "Couldn't do it"};
   }
   const auto check = tracer_.find_check(one.id);
-  if (!check) return {one.id, one.answer.word};
+  if (!check) return {one.id, std::string(diagnosis::answer_text(one.answer.key))};
   return {check->question, answer_words(*check, one.answer)};
 }
 

@@ -21,39 +21,37 @@ std::optional<std::size_t> suspect_in(const Route& shown) {
 
 }  // namespace
 
-TraceDesk::TraceDesk(platform::Host& host, Records& records, const Notebook& notebook, const Settings& settings,
+TraceDesk::TraceDesk(platform::Host& host, Records& records, Notebook& notebook, const Settings& settings,
                      Messages& messages, Navigator& navigator, const std::vector<platform::StoredRecord>& stored)
     : host_(host), notebook_(notebook), settings_(settings), messages_(messages), navigator_(navigator),
-      shelf_(records, stored), setup_(records, stored) {
-  std::vector<std::uint32_t> numbers;
-  for (const Stored& each : notebook.circuits()) numbers.push_back(each.number);
-  shelf_.forget_circuits_but(numbers);
-  setup_.forget_circuits_but(numbers);
+      shelf_(records, notebook, stored), setup_(records, stored) {
+  const auto is_there = [&notebook](CircuitRef circuit) { return notebook.may_have(circuit); };
+  shelf_.forget_but(is_there);
+  setup_.forget_but(is_there);
 }
 
 void TraceDesk::settle(const Current& current, const Route& shown) {
-  if (!(current == of_) || setup_changed_) follow(current);
+  if (!(current == of_)) follow(current);
   if (trace_) trace_->settle(suspect_in(shown));
   keep_awake(running());
 }
 
 void TraceDesk::rest() { keep_awake(false); }
 
-bool TraceDesk::settled() const { return !setup_changed_ && (trace_ == nullptr || trace_->settled()); }
+bool TraceDesk::settled() const { return trace_ == nullptr || trace_->settled(); }
 
 void TraceDesk::follow(const Current& current) {
   of_ = current;
-  setup_changed_ = false;
   trace_.reset();
   shelf_.open(current.circuit);
   setup_.open(current.circuit);
-  frame_ = trace_frame(notebook_, notebook_.find(current.circuit), setup_.fitted(), settings_.units());
-  problems_ = problems_of(frame_.frame);
+  frame_ = trace_frame(notebook_, current.circuit, settings_.units());
+  problems_ = problems_of(frame_);
   const std::string* text = shelf_.running();
   const auto stored = text != nullptr ? read_running(*text) : std::nullopt;
   unreadable_ = text != nullptr && !stored;
   // With problems it is shown why, and it goes on when the circuit is right again.
-  if (stored && problems_.empty()) trace_ = std::make_unique<Trace>(host_, shelf_, frame_.frame, *stored);
+  if (stored && problems_.empty()) trace_ = std::make_unique<Trace>(host_, shelf_, frame_, *stored);
 }
 
 void TraceDesk::keep_awake(bool awake) {
@@ -62,14 +60,8 @@ void TraceDesk::keep_awake(bool awake) {
   host_.keep_awake(awake);
 }
 
-void TraceDesk::tell_fitted(const FittedTold& fitted) {
-  setup_.tell_fitted(fitted);
-  setup_changed_ = true;
-  host_.wake();
-}
-
 std::string TraceDesk::start(diagnosis::Symptom symptom, std::vector<circuit::OutletId> outlets) {
-  diagnosis::Case begun = frame_.frame;
+  diagnosis::Case begun = frame_;
   begun.complaint = {symptom, std::move(outlets)};
   begun.tools = setup_.tools();
   const circuit::Problems problems = diagnosis::problems(begun);

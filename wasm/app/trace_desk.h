@@ -21,7 +21,7 @@ namespace app {
 
 class TraceDesk {
  public:
-  TraceDesk(platform::Host& host, Records& records, const Notebook& notebook, const Settings& settings,
+  TraceDesk(platform::Host& host, Records& records, Notebook& notebook, const Settings& settings,
             Messages& messages, Navigator& navigator, const std::vector<platform::StoredRecord>& stored);
   TraceDesk(const TraceDesk&) = delete;
   TraceDesk& operator=(const TraceDesk&) = delete;
@@ -30,14 +30,13 @@ class TraceDesk {
   // is of the circuit then. A trace that runs goes on with the circuit as it is now.
   void settle(const Current& current, const Route& shown);
   void rest();                              // a frame shows something else: the screen may go dark
-  [[nodiscard]] bool settled() const;       // false: something was told or answered since
+  [[nodiscard]] bool settled() const;       // false: something was answered since
 
-  [[nodiscard]] const TraceFrame& frame() const { return frame_; }
+  [[nodiscard]] const diagnosis::Case& frame() const { return frame_; }
   [[nodiscard]] const circuit::Problems& problems() const { return problems_; }   // why it can not be traced
   [[nodiscard]] const TraceSetup& setup() const { return setup_; }
   void set_tools(const diagnosis::Tools& tools) { setup_.set_tools(tools); }
   void pick(std::vector<circuit::OutletId> outlets) { setup_.pick(std::move(outlets)); }
-  void tell_fitted(const FittedTold& fitted);      // the answers so far are weighed again
 
   // Why not, in a sentence; empty when it began. One that runs is ended and kept first.
   std::string start(diagnosis::Symptom symptom, std::vector<circuit::OutletId> outlets);
@@ -58,15 +57,14 @@ class TraceDesk {
   void keep_awake(bool awake);
 
   platform::Host& host_;
-  const Notebook& notebook_;
+  Notebook& notebook_;
   const Settings& settings_;
   Messages& messages_;
   Navigator& navigator_;
   TraceShelf shelf_;
   TraceSetup setup_;
   Current of_;                              // what all this is of
-  bool setup_changed_ = false;
-  TraceFrame frame_;
+  diagnosis::Case frame_;
   circuit::Problems problems_;
   std::unique_ptr<Trace> trace_;
   bool unreadable_ = false;

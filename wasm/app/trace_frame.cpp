@@ -1,63 +1,84 @@
 #include "app/trace_frame.h"
 
-#include "sizing/fixes.h"
-#include "sizing/sizing.h"
+#include "app/built.h"
 
 namespace app {
 namespace {
 
-// The other positions of the same block. Which block it is, only the place tells: circuits without
-// one are not taken for neighbours of each other.
-std::vector<diagnosis::Neighbour> neighbours_of(const Notebook& notebook, const Stored& open) {
+using diagnosis::Knowledge;
+
+// The other positions of the same block: their wires leave it side by side.
+std::vector<diagnosis::Neighbour> neighbours_of(const vehicle::Vehicle& vehicle, vehicle::CircuitId open) {
   std::vector<diagnosis::Neighbour> found;
-  if (open.circuit->place.empty()) return found;
-  for (const Stored& other : notebook.circuits()) {
-    if (!other.readable() || other.number == open.number || found.size() == diagnosis::kMaxNeighbours) continue;
-    const bool same_block = other.circuit->place == open.circuit->place &&
-                            other.circuit->fuse_position != open.circuit->fuse_position;
-    if (same_block) found.push_back({other.circuit->name, other.circuit->fuse_position, true});
+  for (const vehicle::PlacedCircuit* other : vehicle::neighbours(vehicle, open)) {
+    if (found.size() == diagnosis::kMaxNeighbours) break;
+    diagnosis::Neighbour neighbour{other->plan.name, other->position, true, {}};
+    const bool fuse = other->built && other->built->fuse_knowledge == vehicle::Knowledge::known;
+    if (fuse) neighbour.fuse = other->built->fuse;
+    found.push_back(std::move(neighbour));
   }
   return found;
 }
 
-// What Size would choose is the best guess at what somebody chose; nothing more than a guess.
-void guess(diagnosis::Case& frame) {
-  const sizing::Answer answer = sizing::size_circuit(frame.circuit);
-  const sizing::Candidate* choice = answer.choice();
-  if (choice != nullptr && choice->fuse) frame.fitted = {choice->size, choice->tail, *choice->fuse};
+Knowledge as_told(vehicle::Knowledge how) {
+  switch (how) {
+    case vehicle::Knowledge::known: return Knowledge::known;
+    case vehicle::Knowledge::guessed: return Knowledge::guessed;
+    case vehicle::Knowledge::unknown: break;
+  }
+  return Knowledge::unknown;
 }
 
-void fit(TraceFrame& made, const FittedTold& told) {
-  diagnosis::Case& frame = made.frame;
-  if (const tables::Conductor* size = tables::conductor_by_id(told.size)) {
-    frame.fitted.size = frame.fitted.tail = size;
-    made.wire_guessed = false;
-  }
-  if (told.fuse_a > 0.0) {
-    frame.fitted.fuse = units::Amperes(told.fuse_a);
-    made.fuse_guessed = false;
-  }
-  frame.fuse_told = protects(frame.circuit, told);
+// What the plan keeps for a run may be in the wall, or only wanted there.
+diagnosis::BuiltRun planned_run(const circuit::Outlet& outlet) {
+  diagnosis::BuiltRun run;
+  run.outlet = outlet.id;
+  run.wire = outlet.run.size;
+  run.wire_known = run.wire ? Knowledge::guessed : Knowledge::unknown;
+  run.length_known = Knowledge::guessed;
+  return run;
+}
+
+diagnosis::BuiltRun told_run(const circuit::Outlet& outlet, const vehicle::BuiltRun& told) {
+  diagnosis::BuiltRun run;
+  run.outlet = outlet.id;
+  run.wire = outlet.run.size;
+  run.wire_known = run.wire ? as_told(told.size) : Knowledge::unknown;
+  run.length_known = as_told(told.length);
+  return run;
+}
+
+diagnosis::Built built_of(const circuit::Circuit& seen, const std::optional<vehicle::Built>& told) {
+  diagnosis::Built built;
+  for (std::size_t i = 0; i < seen.outlets.size(); ++i)
+    built.runs.push_back(told ? told_run(seen.outlets[i], told->runs[i]) : planned_run(seen.outlets[i]));
+  if (!told) return built;
+  if (told->fuse_knowledge != vehicle::Knowledge::unknown) built.fuse = told->fuse;
+  built.fuse_known = as_told(told->fuse_knowledge);
+  if (all_wire_known(*told) && told->fuse_knowledge == vehicle::Knowledge::known)
+    built.protection = fuse_protects(seen, *told) ? diagnosis::Protection::protects : diagnosis::Protection::too_large;
+  return built;
+}
+
+// Where nobody told whose rules or colours hold, those that most wires have: red and black.
+void colour(diagnosis::Case& made) {
+  if (made.circuit.colours.empty() && !made.circuit.practice) return;
+  made.plus_colour = circuit::colours_of(made.circuit).plus;
+  made.minus_colour = circuit::colours_of(made.circuit).minus;
 }
 
 }  // namespace
 
-bool protects(const circuit::Circuit& circuit, const FittedTold& told) {
-  if (tables::conductor_by_id(told.size) == nullptr || told.fuse_a <= 0.0) return false;
-  return sizing::reach(circuit, {told.size, units::Amperes(told.fuse_a)}).fuse_protects_wire;
-}
-
-TraceFrame trace_frame(const Notebook& notebook, const Stored* open, const FittedTold& told, units::Preference units) {
-  TraceFrame made;
-  made.frame = diagnosis::generic_case(units == units::Preference::us ? tables::GaugeSystem::awg : tables::GaugeSystem::metric);
-  made.frame.neighbours.clear();   // nobody told of any
-  made.frame.fuse_told = false;
-  if (open != nullptr) {
-    made.frame.circuit = *open->circuit;
-    made.frame.neighbours = neighbours_of(notebook, *open);
-    guess(made.frame);
-  }
-  fit(made, told);
+diagnosis::Case trace_frame(const Notebook& notebook, CircuitRef open, units::Preference units) {
+  diagnosis::Case made = diagnosis::generic_case(units == units::Preference::us ? tables::GaugeSystem::awg : tables::GaugeSystem::metric);
+  made.neighbours.clear();   // nobody told of any
+  const vehicle::PlacedCircuit* placed = notebook.find(open);
+  if (placed == nullptr) return made;
+  const vehicle::Vehicle& of = notebook.find(open.vehicle)->vehicle;
+  made.circuit = vehicle::as_built(of, open.circuit);
+  made.neighbours = neighbours_of(of, open.circuit);
+  made.built = built_of(made.circuit, placed->built);
+  colour(made);
   return made;
 }
 

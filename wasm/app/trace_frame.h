@@ -1,24 +1,14 @@
-// The open circuit as a case to trace, before anything is complained of.
+// The open circuit as a case to trace, before anything is complained of: as built, as far as that is told.
 #pragma once
 
 #include "app/notebook.h"
-#include "app/trace_record.h"
+#include "diagnosis/case.h"
 #include "units/format.h"
 
 namespace app {
 
-// A wire and fuse that nobody told of are guessed, for the volts and ohms reckoned with only: nothing
-// guessed is ever named as fitted.
-struct TraceFrame {
-  diagnosis::Case frame;         // fuse_told: a known fuse that protects a known wire
-  bool wire_guessed = true;
-  bool fuse_guessed = true;
-};
-
-// `open` of `notebook`, or a plain circuit in the usual sizes of `units` where it is nullptr.
-TraceFrame trace_frame(const Notebook& notebook, const Stored* open, const FittedTold& told, units::Preference units);
-
-// Does this fuse protect this wire, by the rules of Size? False where one of them is not known.
-bool protects(const circuit::Circuit& circuit, const FittedTold& told);
+// `open` of `notebook`, or a plain circuit in the usual sizes of `units` where it is none. Wire and fuse are what
+// the person told and nothing else: what Size would choose is a plan, and never taken as fitted.
+diagnosis::Case trace_frame(const Notebook& notebook, CircuitRef open, units::Preference units);
 
 }  // namespace app

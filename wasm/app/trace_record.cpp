@@ -7,7 +7,9 @@
 #include <utility>
 
 #include "app/lines.h"
+#include "app/names.h"
 #include "tables/conductor.h"
+#include "vehicle/validate.h"
 
 namespace app {
 namespace {
@@ -56,7 +58,7 @@ std::optional<double> reading_of(std::string_view text) {
 // "word full volts splice+3 bus-": what was answered, then the check's id, which has spaces.
 std::string entry_text(const diagnosis::Entry& entry) {
   switch (entry.answer.kind) {
-    case AnswerKind::word: return "word " + entry.answer.word + " " + entry.id;
+    case AnswerKind::word: return "word " + std::string(diagnosis::answer_text(entry.answer.key)) + " " + entry.id;
     case AnswerKind::reading: return "reading " + reading_text(entry.answer.reading) + " " + entry.id;
     case AnswerKind::cant_reach: return "cant-reach " + entry.id;
     case AnswerKind::not_sure: break;
@@ -180,13 +182,6 @@ diagnosis::Tools read_tools(std::string_view words) {
   return tools;
 }
 
-std::string write_fitted(const FittedTold& fitted) {
-  std::string text;
-  add_line(text, "size", fitted.size.empty() ? "unknown" : fitted.size);
-  add_line(text, "fuse", fitted.fuse_a > 0.0 ? reading_text(fitted.fuse_a) : "unknown");
-  return text;
-}
-
 FittedTold read_fitted(std::string_view text) {
   FittedTold fitted;
   for (const Line& line : split_lines(text)) {
@@ -235,6 +230,20 @@ std::string write_kept(const KeptTrace& trace) {
     text.append("told ").append(one_line(told.question)).append("\t").append(one_line(told.answer)).append("\n");
   add_line(text, "outcome", trace.outcome);
   return text;
+}
+
+KeptTrace clipped(KeptTrace trace) {
+  const auto clip = [](std::string& text) {
+    // Four bytes are the longest character.
+    if (text.size() > vehicle::kMaxTextBytes) text = first_characters(text, vehicle::kMaxTextBytes / 4);
+  };
+  for (std::string* text : {&trace.date, &trace.circuit, &trace.complaint, &trace.outcome}) clip(*text);
+  if (trace.told.size() > vehicle::kMaxTold) trace.told.resize(vehicle::kMaxTold);
+  for (Told& told : trace.told) {
+    clip(told.question);
+    clip(told.answer);
+  }
+  return trace;
 }
 
 std::string readable_text(const KeptTrace& trace) {

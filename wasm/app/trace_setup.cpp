@@ -5,13 +5,11 @@
 namespace app {
 
 TraceSetup::TraceSetup(Records& records, const std::vector<platform::StoredRecord>& stored)
-    : records_(records), fitted_texts_(records, stored, "fitted"), picked_texts_(records, stored, "picked"),
+    : records_(records), picked_texts_(records, stored, "picked"),
       tools_(read_tools(text_of(stored, kTraceToolsKey))) {}
 
-void TraceSetup::open(std::uint32_t circuit) {
+void TraceSetup::open(CircuitRef circuit) {
   circuit_ = circuit;
-  const std::string* fitted = fitted_texts_.find(fitted_texts_.key(circuit));
-  fitted_ = fitted != nullptr ? read_fitted(*fitted) : FittedTold{};
   const std::string* picked = picked_texts_.find(picked_texts_.key(circuit));
   picked_ = picked != nullptr ? read_outlets(*picked) : std::vector<circuit::OutletId>{};
 }
@@ -21,24 +19,12 @@ void TraceSetup::set_tools(const diagnosis::Tools& tools) {
   records_.store(kTraceToolsKey, write_tools(tools));
 }
 
-void TraceSetup::tell_fitted(const FittedTold& fitted) {
-  fitted_ = fitted;
-  const std::string key = fitted_texts_.key(circuit_);
-  if (fitted == FittedTold{}) fitted_texts_.remove(key);
-  else fitted_texts_.store(key, write_fitted(fitted));
-}
-
 void TraceSetup::pick(std::vector<circuit::OutletId> outlets) {
   if (outlets == picked_) return;
   picked_ = std::move(outlets);
   const std::string key = picked_texts_.key(circuit_);
   if (picked_.empty()) picked_texts_.remove(key);
   else picked_texts_.store(key, write_outlets(picked_));
-}
-
-void TraceSetup::forget_circuits_but(const std::vector<std::uint32_t>& numbers) {
-  fitted_texts_.forget_circuits_but(numbers);
-  picked_texts_.forget_circuits_but(numbers);
 }
 
 }  // namespace app

@@ -1,8 +1,8 @@
 // What a person tells before a trace begins, kept at once: the tools in hand, for every circuit; the
-// wire and fuse that are there and the outlets picked, for each.
+// outlets picked, for each. The wire and fuse that are there stand in the vehicle.
 #pragma once
 
-#include <cstdint>
+#include <functional>
 #include <string_view>
 #include <vector>
 
@@ -17,27 +17,22 @@ class TraceSetup {
  public:
   TraceSetup(Records& records, const std::vector<platform::StoredRecord>& stored);
 
-  // The circuit that fitted() and picked() are about.
-  void open(std::uint32_t circuit);
+  // The circuit that picked() is about.
+  void open(CircuitRef circuit);
 
   [[nodiscard]] const diagnosis::Tools& tools() const { return tools_; }
   void set_tools(const diagnosis::Tools& tools);   // remembered for the next trace
 
-  [[nodiscard]] const FittedTold& fitted() const { return fitted_; }   // what was not told is not known
-  void tell_fitted(const FittedTold& fitted);
-
   [[nodiscard]] const std::vector<circuit::OutletId>& picked() const { return picked_; }
   void pick(std::vector<circuit::OutletId> outlets);   // empty: none, once a trace began
 
-  void forget_circuits_but(const std::vector<std::uint32_t>& numbers);
+  void forget_but(const std::function<bool(CircuitRef)>& is_there) { picked_texts_.forget_but(is_there); }
 
  private:
   Records& records_;
-  StoredTexts fitted_texts_;
   StoredTexts picked_texts_;
-  std::uint32_t circuit_ = 0;
+  CircuitRef circuit_;
   diagnosis::Tools tools_;
-  FittedTold fitted_;
   std::vector<circuit::OutletId> picked_;
 };
 

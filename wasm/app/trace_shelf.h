@@ -1,12 +1,14 @@
-// The traces of a circuit as they are stored: the one that runs, which a closed page goes on with,
-// and those that were ended.
+// The traces of a circuit as they are stored: the one that runs, which a closed page goes on with, and
+// those that were ended, which are kept in its vehicle.
 #pragma once
 
 #include <cstdint>
+#include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
-#include "app/revision.h"
+#include "app/notebook.h"
 #include "app/stored_texts.h"
 #include "app/trace_record.h"
 
@@ -14,10 +16,10 @@ namespace app {
 
 class TraceShelf {
  public:
-  TraceShelf(Records& records, const std::vector<platform::StoredRecord>& stored);
+  TraceShelf(Records& records, Notebook& notebook, const std::vector<platform::StoredRecord>& stored);
 
   // The circuit that all below is about; kNoCircuit: traced without one.
-  void open(std::uint32_t circuit);
+  void open(CircuitRef circuit);
 
   [[nodiscard]] const std::string* running() const;   // as stored; nullptr: none
   void store_running(const RunningTrace& trace);
@@ -26,21 +28,29 @@ class TraceShelf {
 
   [[nodiscard]] const std::vector<KeptTrace>& kept() const { return kept_; }   // newest first
   [[nodiscard]] const KeptTrace* find_kept(std::uint32_t number) const;        // nullptr: none
-  std::uint32_t keep(KeptTrace trace);   // gives it a number, and gives that back
+  std::uint32_t keep(KeptTrace trace);   // gives it a number, and gives that back; 0: its vehicle is full
   void forget(std::uint32_t number);
   bool put_back_forgotten();          // the last one, until the app ends; false: there is none
 
-  void forget_circuits_but(const std::vector<std::uint32_t>& numbers) { texts_.forget_circuits_but(numbers); }
+  void forget_but(const std::function<bool(CircuitRef)>& is_there) { running_.forget_but(is_there); }
 
  private:
-  [[nodiscard]] std::string running_key() const { return texts_.key(circuit_); }
-  [[nodiscard]] std::string kept_key(std::uint32_t number) const;
+  [[nodiscard]] std::string running_key() const { return running_.key(circuit_); }
   void read_kept_traces();
+  void read_loose();
+  std::uint32_t keep_loose(KeptTrace trace);
+  bool change(const vehicle::Edit& edit);
 
-  StoredTexts texts_;
-  std::uint32_t circuit_ = kNoCircuit;
+  Notebook& notebook_;
+  StoredTexts running_;
+  StoredTexts loose_;                 // ended ones of the plain circuit
+  CircuitRef circuit_;
   std::vector<KeptTrace> kept_;
-  std::string forgotten_key_, forgotten_text_;
+  struct Forgotten {
+    CircuitRef circuit;
+    KeptTrace trace;
+  };
+  std::optional<Forgotten> forgotten_;
 };
 
 }  // namespace app

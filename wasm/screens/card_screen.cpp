@@ -2,6 +2,7 @@
 #include "screens/lookup.h"
 #include "screens/pages.h"
 #include "screens/places.h"
+#include "screens/places/cards.h"
 #include "ui/ui.h"
 
 namespace screens {
@@ -28,7 +29,7 @@ void draw_cautions(const reference::Card& card) {
 
 }  // namespace
 
-void draw_card_screen(app::AppState& app) {
+void draw_card_screen(app::AppState& app, Memory&) {
   const reference::Card* card = app.lookup().book().card(app.shown().key);
   if (card == nullptr) return;
   const ui::PageEvents events =

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "circuit/validate.h"
+#include "screens/words.h"
 #include "units/parse.h"
 
 namespace screens {
@@ -33,12 +34,26 @@ constexpr std::array kMeasures{
     std::pair{Field::part_rating_a, Measure::current},
     std::pair{Field::fuse_position, Measure::count},
     std::pair{Field::fuse_a, Measure::current},
+    std::pair{Field::taps, Measure::count},
+    std::pair{Field::inrush_a, Measure::current},
+    std::pair{Field::inrush_s, Measure::time},
+    std::pair{Field::in_line_a, Measure::current},
+    std::pair{Field::highest_per_12v, Measure::voltage},
+    std::pair{Field::internal_ohm, Measure::small_resistance},
+    std::pair{Field::main_fuse_distance_m, Measure::length},
+    std::pair{Field::disconnect_a, Measure::current},
+    std::pair{Field::block_a, Measure::current},
+    std::pair{Field::beside_a, Measure::current},
+    std::pair{Field::capacity_ah, Measure::charge},
+    std::pair{Field::positions, Measure::count},
+    std::pair{Field::source_a, Measure::current},
+    std::pair{Field::source_run_m, Measure::length},
 };
 constexpr bool in_order_of_field() {
   for (std::size_t i = 0; i < kMeasures.size(); ++i) {
     if (static_cast<std::size_t>(kMeasures[i].first) != i) return false;
   }
-  return static_cast<std::size_t>(Field::fuse_a) + 1 == kMeasures.size();
+  return static_cast<std::size_t>(Field::source_run_m) + 1 == kMeasures.size();
 }
 static_assert(in_order_of_field());
 
@@ -48,7 +63,7 @@ struct Bounds { double low; double high; };
 Bounds bounds_of(Field field, int blocks) {
   const circuit::Limit& limit = circuit::limit(field);
   const bool per_12v = field == Field::minimum_voltage_per_12v || field == Field::resting_per_12v ||
-                       field == Field::low_per_12v;
+                       field == Field::low_per_12v || field == Field::highest_per_12v;
   const double times = per_12v ? blocks : 1.0;
   return {limit.low * times, limit.high * times};
 }
@@ -183,6 +198,41 @@ std::optional<LoadChange> load_stepper(const app::AppState& app, std::string_vie
 void commit(app::AppState& app, const circuit::Edit& edit, std::string join_key, const ui::Changed& changed) {
   if (!changed.joins) app.editor().end_join();
   app.editor().dispatch(edit, std::move(join_key));
+}
+
+void change(app::AppState& app, std::uint32_t vehicle, const vehicle::Edit& edit, std::string join_key, const ui::Changed& changed) {
+  if (!changed.joins) app.editor().end_join();
+  app.editor().change(vehicle, edit, std::move(join_key));
+}
+
+namespace {
+
+constexpr std::string_view kUnknown = "I don't know";
+
+}  // namespace
+
+std::optional<std::string> size_chips(tables::GaugeSystem system, std::string_view chosen, std::string_view said,
+                                      bool may_be_unknown) {
+  std::optional<std::string> pressed;
+  ui::begin_flow();
+  for (const tables::Conductor& size : tables::conductors(system)) {
+    if (ui::chip(size.size, {.on = size.id == chosen, .said = std::string(said) + " " + size_text(size)})) pressed = std::string(size.id);
+  }
+  if (may_be_unknown && ui::chip(kUnknown, {.on = chosen.empty(), .said = std::string(said) + ": I don't know"})) pressed = std::string();
+  ui::end_flow();
+  return pressed;
+}
+
+std::optional<units::Amperes> fuse_chips(tables::FuseFamilyId kind, units::Amperes chosen, std::string_view said) {
+  std::optional<units::Amperes> pressed;
+  ui::begin_flow();
+  for (const double rating : tables::fuse_family(kind).ratings_a) {
+    const std::string text = trimmed(rating);
+    if (ui::chip(text, {.on = rating == chosen.number(), .said = std::string(said) + " " + text + " A"})) pressed = units::Amperes(rating);
+  }
+  if (ui::chip(kUnknown, {.on = chosen.number() <= 0.0, .said = std::string(said) + ": I don't know"})) pressed = units::Amperes(0.0);
+  ui::end_flow();
+  return pressed;
 }
 
 std::optional<std::string> name_field(Memory& memory, std::string_view field, std::string_view label,

@@ -50,6 +50,15 @@ std::string shown_text(const app::AppState& app, circuit::Field field, double va
 
 // Hands an edit over; what comes from one held finger joins into one undo step.
 void commit(app::AppState& app, const circuit::Edit& edit, std::string join_key, const ui::Changed& changed);
+// The same for an edit of a stored vehicle.
+void change(app::AppState& app, std::uint32_t vehicle, const vehicle::Edit& edit, std::string join_key, const ui::Changed& changed);
+
+// Every size of a wire system, and "I don't know" where `may_be_unknown`: the one pressed, as its id;
+// empty: not known. `said` begins its name for a screen reader: "Cable".
+std::optional<std::string> size_chips(tables::GaugeSystem system, std::string_view chosen, std::string_view said,
+                                      bool may_be_unknown = false);
+// Ratings of a kind of fuse, in the same way; 0 A: not known.
+std::optional<units::Amperes> fuse_chips(tables::FuseFamilyId kind, units::Amperes chosen, std::string_view said);
 
 // A name typed with the phone's keyboard: given back when good, else kept as the draft with its
 // reason under the field. `may_be_empty` for a place.

@@ -13,7 +13,7 @@ void draw_at_once(app::AppState& app) {
   const circuit::Circuit& circuit = app.editor().circuit();
   units::Amperes all{0.0};
   for (const circuit::Outlet& outlet : circuit.outlets)
-    all += circuit::rated_current(outlet.devices.front().load, circuit.supply.nominal);
+    all += circuit::rated_current(outlet, circuit.supply.nominal);
   const bool capped = circuit.at_most_at_once.has_value();
   if (capped) {
     const auto changed = number_stepper(app, {.label = "At most at once",
@@ -37,24 +37,28 @@ void draw_outlet_row(app::AppState& app, std::size_t index) {
   const std::string letter = circuit::outlet_letter(index);
   std::string volts;
   if (choice != nullptr && index < choice->outlets.size()) volts = units::volts_text(choice->outlets[index].voltage);
-  if (ui::list_row(outlet.name, {.sub = load_text(outlet.devices.front().load) + " · " + run_text(app, outlet),
+  const std::string runs = what_runs_text(circuit, outlet);
+  if (ui::list_row(outlet.name, {.sub = runs + " · " + run_text(app, outlet),
                                  .value = volts,
                                  .badge = letter,
-                                 .said = "Outlet " + letter + ", " + outlet.name + ", " + load_text(outlet.devices.front().load) + ", " +
-                                         run_text(app, outlet) + (volts.empty() ? "" : ", " + volts)}))
+                                 .said = "Outlet " + letter + ", " + outlet.name + ", " + runs + ", " + run_text(app, outlet) + (volts.empty() ? "" : ", " + volts)}))
     app.navigator().go(app::Route::at_outlet(outlet.id));
+}
+
+void draw_only_load(app::AppState& app, const circuit::Outlet& outlet, const std::string& letter, const std::string& key) {
+  circuit::Load changed = outlet.devices.front().load;
+  const auto load = load_stepper(app, "Load", "Load of " + letter, changed);
+  if (!load) return;
+  changed.rating = load->rating;
+  changed.rating_in_watts = load->watts;
+  commit(app, circuit::SetLoad{outlet.id, changed}, "load/" + key, {.value = load->rating, .joins = load->joins});
 }
 
 void draw_outlet_steppers(app::AppState& app, std::size_t index) {
   const circuit::Outlet outlet = app.editor().circuit().outlets[index];
   const std::string letter = circuit::outlet_letter(index);
   const std::string key = std::to_string(outlet.id.number);
-  if (const auto load = load_stepper(app, "Load", "Load of " + letter, outlet.devices.front().load)) {
-    circuit::Load changed = outlet.devices.front().load;
-    changed.rating = load->rating;
-    changed.rating_in_watts = load->watts;
-    commit(app, circuit::SetLoad{outlet.id, changed}, "load/" + key, {.value = load->rating, .joins = load->joins});
-  }
+  if (outlet.devices.size() == 1) draw_only_load(app, outlet, letter, key);
   const auto run = number_stepper(app, {.label = "Length",
                                         .sub = "one way, from " + feeder_text(app.editor().circuit(), outlet.fed_from),
                                         .said = "Length to " + letter,

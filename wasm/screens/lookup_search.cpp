@@ -57,7 +57,7 @@ void draw_hits(app::AppState& app, Memory& memory) {
     const ui::Scope scope(static_cast<std::uint32_t>(i));
     const std::string said = hit.title + ", " + std::string(kind_word(hit.kind)) + ", " + hit.detail;
     if (!ui::list_row(hit.title, {.sub = hit.detail, .icon = icon_of(hit.kind), .said = said})) continue;
-    app.navigator().go(app::parse_route(hit.address));
+    app.navigator().go(app.navigator().places().read(hit.address));
     break;
   }
   ui::end_card();

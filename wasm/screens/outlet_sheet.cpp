@@ -1,9 +1,10 @@
 // One outlet: what runs there, how far it is, what it is made of, and its place in the chain.
+#include "screens/outlet_sheet.h"
+
 #include "screens/fields.h"
-#include "screens/pages.h"
+#include "screens/places/size.h"
 #include "screens/words.h"
 #include "tables/part.h"
-#include "tables/supply.h"
 
 namespace screens {
 namespace {
@@ -24,45 +25,6 @@ void draw_answer_line(app::AppState& app, std::size_t index) {
   } else if (!answer.headline.empty()) {
     ui::caption(answer.headline, ui::Ink::stop);
   }
-}
-
-void draw_load(app::AppState& app, const circuit::Outlet& outlet) {
-  const std::string key = std::to_string(outlet.id.number);
-  circuit::Load load = outlet.devices.front().load;
-  if (const auto changed = load_stepper(app, "Load", {}, load)) {
-    load.rating = changed->rating;
-    load.rating_in_watts = changed->watts;
-    return commit(app, circuit::SetLoad{outlet.id, load}, "load/" + key, {.value = load.rating, .joins = changed->joins});
-  }
-  const std::vector<std::string> kinds = names_of(load_kind_words());
-  const std::vector<std::string> helps = helps_of(load_kind_words());
-  if (const auto kind = ui::choice("How it draws", kinds, static_cast<std::size_t>(load.kind),
-                                   {.sub = {}, .hide_label = false, .as_list = true, .subs = helps})) {
-    load.kind = static_cast<circuit::LoadKind>(*kind);
-    app.editor().dispatch(circuit::SetLoad{outlet.id, load});
-  }
-}
-
-void draw_least_voltage(app::AppState& app, const circuit::Outlet& outlet) {
-  circuit::Load load = outlet.devices.front().load;
-  const int blocks = tables::blocks_in_series(app.editor().circuit().supply.nominal);
-  const bool told = load.minimum_voltage.has_value();
-  if (ui::switch_row("The device needs a least voltage", told,
-                     {.sub = "it is on the label or in the manual", .disabled = false})) {
-    // 11 V per 12 V block is what many chargers ask for: only where the field starts.
-    load.minimum_voltage = told ? std::nullopt : std::optional(units::Volts(11.0 * blocks));
-    app.editor().dispatch(circuit::SetLoad{outlet.id, load});
-    return;
-  }
-  if (!told) return;
-  const auto volts = number_stepper(app, {.label = "Least voltage",
-                                          .sub = "checked with the battery low",
-                                          .field = circuit::Field::minimum_voltage_per_12v,
-                                          .value = load.minimum_voltage->number(),
-                                          .blocks = blocks});
-  if (!volts) return;
-  load.minimum_voltage = units::Volts(volts->value);
-  commit(app, circuit::SetLoad{outlet.id, load}, "least/" + std::to_string(outlet.id.number), *volts);
 }
 
 void draw_run(app::AppState& app, const circuit::Outlet& outlet) {
@@ -152,6 +114,16 @@ void add_after(app::AppState& app, const circuit::Edit& edit) {
   if (app.editor().dispatch(edit)) app.navigator().replace(app::Route::at_outlet(added));
 }
 
+bool draw_point(app::AppState& app, const circuit::Outlet& outlet) {
+  const std::size_t current = static_cast<std::size_t>(outlet.point);
+  if (!ui::disclosure("What stands here", false, point_words()[current].name)) return false;
+  const auto point = ui::choice("What stands here", names_of(point_words()), current,
+                                {.sub = {}, .hide_label = true, .as_list = true, .subs = helps_of(point_words())});
+  if (!point) return false;
+  app.editor().dispatch(circuit::SetPoint{outlet.id, static_cast<circuit::PointKind>(*point)});
+  return true;
+}
+
 void draw_chain(app::AppState& app, const circuit::Outlet& outlet, std::size_t index) {
   const std::string letter = circuit::outlet_letter(index);
   const ui::ButtonSpec moves[] = {
@@ -172,6 +144,7 @@ void draw_chain(app::AppState& app, const circuit::Outlet& outlet, std::size_t i
     else add_after(app, circuit::AddOutlet{outlet.id});
     return;
   }
+  if (draw_point(app, outlet)) return;
   if (ui::button("Remove outlet " + letter, {.kind = ui::Kind::secondary})) app.editor().dispatch(circuit::RemoveOutlet{outlet.id});
 }
 
@@ -186,12 +159,13 @@ void draw_outlet_sheet(app::AppState& app, Memory& memory) {
   const std::uint64_t revision = app.editor().revision();
   const auto untouched = [&app, revision] { return app.editor().revision() == revision; };
 
-  ui::begin_card("what", {.name = "What runs here", .tone = ui::Tone::plain});
+  const bool is_outlet = outlet.point == circuit::PointKind::outlet;
+  ui::begin_card("what", {.name = is_outlet ? "What runs here" : "What stands here", .tone = ui::Tone::plain});
   draw_answer_line(app, index);
   if (const auto name = name_field(memory, "outlet/" + std::to_string(outlet.id.number), "Name", outlet.name))
     app.editor().dispatch(circuit::SetOutletName{outlet.id, *name}, "name/" + std::to_string(outlet.id.number));
-  if (untouched()) draw_load(app, outlet);
-  if (untouched()) draw_least_voltage(app, outlet);
+  if (untouched() && is_outlet) draw_devices(app, memory, outlet);
+  if (!is_outlet) ui::caption(point_words()[static_cast<std::size_t>(outlet.point)].help);
   ui::end_card();
 
   ui::begin_card("run", {.name = "How far it is", .tone = ui::Tone::plain});
@@ -199,10 +173,15 @@ void draw_outlet_sheet(app::AppState& app, Memory& memory) {
   if (untouched()) draw_drop_limit(app, outlet);
   ui::end_card();
 
+  ui::begin_card("wire", {.name = "The wire to it", .tone = ui::Tone::plain});
+  if (untouched()) draw_wire(app, outlet);
+  ui::end_card();
+
   ui::begin_card("chain", {.name = "Its place in the chain", .tone = ui::Tone::plain});
   if (untouched()) draw_chain(app, outlet, index);
   ui::end_card();
 
+  if (!is_outlet) return;
   ui::begin_card("parts", {.name = "What it is made of", .tone = ui::Tone::plain});
   if (untouched() && ui::disclosure("Outlet and terminals", false, "typical parts; check the marking on yours"))
     draw_parts(app, outlet);

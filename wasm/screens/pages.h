@@ -1,39 +1,10 @@
-// The screens and sheets by name, one file each.
+// What the pages share, and the cards of the Size screen. The screens and sheets themselves stand with
+// their place: screens/places/.
 #pragma once
 
 #include "screens/screens.h"
 
 namespace screens {
-
-void draw_size_screen(app::AppState& app, Memory& memory);
-void draw_circuits_screen(app::AppState& app, Memory& memory);
-void draw_preferences_screen(app::AppState& app, Memory& memory);
-void draw_quick_screen(app::AppState& app, Memory& memory);     // the list, or one calculator
-void draw_tables_screen(app::AppState& app, Memory& memory);    // the list, or one page
-void draw_card_screen(app::AppState& app);                      // a how-to card
-void draw_trace_screen(app::AppState& app, Memory& memory);     // begin, check, or ending
-
-// Sheets over a screen; each draws the content only, sheet.cpp opens and closes them.
-void draw_outlet_sheet(app::AppState& app, Memory& memory);
-void draw_why_sheet(app::AppState& app);
-void draw_what_if_sheet(app::AppState& app);
-void draw_place_sheet(app::AppState& app);
-void draw_supply_sheet(app::AppState& app);
-void draw_parts_sheet(app::AppState& app);
-void draw_reach_sheet(app::AppState& app);
-void draw_label_sheet(app::AppState& app, Memory& memory);
-void draw_more_sheet(app::AppState& app);
-void draw_stored_sheet(app::AppState& app, Memory& memory);
-void draw_sources_sheet(app::AppState& app);
-void draw_how_sheet(app::AppState& app);
-void draw_row_sheet(app::AppState& app);
-void draw_trace_why_sheet(app::AppState& app);
-void draw_trace_answers_sheet(app::AppState& app);
-void draw_trace_again_sheet(app::AppState& app);
-void draw_trace_kept_sheet(app::AppState& app);
-void draw_trace_fitted_sheet(app::AppState& app);
-void draw_trace_suspect_sheet(app::AppState& app);
-void draw_trace_more_sheet(app::AppState& app);
 
 // The cards of the Size screen.
 void draw_answer_card(app::AppState& app);
@@ -42,6 +13,7 @@ void draw_ladder_card(app::AppState& app);
 void draw_together_card(app::AppState& app);
 void draw_outlets_card(app::AppState& app);
 void draw_settings_card(app::AppState& app);
+void draw_practice_card(app::AppState& app);   // of the Supply sheet
 
 // What is wrong or waiting, over everything else on the page or sheet.
 void draw_messages(app::AppState& app);

@@ -1,7 +1,7 @@
 // Wire, fuse and the parts on the way: what each takes and carries. Figures are of typical
 // parts; what is marked on the part in hand goes first.
 #include "screens/fields.h"
-#include "screens/pages.h"
+#include "screens/places/size.h"
 #include "screens/words.h"
 #include "tables/part.h"
 
@@ -107,7 +107,7 @@ bool draw_splice(app::AppState& app, circuit::Wiring wiring) {
 
 }  // namespace
 
-void draw_parts_sheet(app::AppState& app) {
+void draw_parts_sheet(app::AppState& app, Memory&) {
   const circuit::Wiring wiring = app.editor().circuit().wiring;
   ui::begin_card("wire", {.name = "Wire and fuse", .tone = ui::Tone::plain});
   bool edited = draw_gauge(app, wiring);

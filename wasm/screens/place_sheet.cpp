@@ -1,7 +1,7 @@
 // Where the wire lies: what shakes it, how hot it gets, what it is bundled with, and the table
 // its current is read from.
 #include "screens/fields.h"
-#include "screens/pages.h"
+#include "screens/places/size.h"
 #include "screens/words.h"
 
 namespace screens {
@@ -83,7 +83,7 @@ bool draw_heat(app::AppState& app, circuit::Wiring wiring) {
 
 }  // namespace
 
-void draw_place_sheet(app::AppState& app) {
+void draw_place_sheet(app::AppState& app, Memory&) {
   const circuit::Wiring wiring = app.editor().circuit().wiring;
   ui::begin_card("setting", {.name = "Setting", .tone = ui::Tone::plain});
   bool edited = draw_setting(app);

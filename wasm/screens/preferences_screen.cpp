@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "screens/pages.h"
+#include "screens/places/preferences.h"
 #include "ui/ui.h"
 #include "units/parse.h"
 

@@ -2,12 +2,12 @@
 #include <algorithm>
 
 #include "screens/lookup.h"
-#include "screens/pages.h"
+#include "screens/places/quick.h"
 #include "ui/ui.h"
 
 namespace screens {
 
-void draw_how_sheet(app::AppState& app) {
+void draw_how_sheet(app::AppState& app, Memory&) {
   const calculators::Calculator* calculator = calculators::calculator_by_key(app.shown().key);
   if (calculator == nullptr) return;
   const calculators::Evaluation evaluation =

@@ -4,6 +4,7 @@
 #include "screens/lookup.h"
 #include "screens/pages.h"
 #include "screens/places.h"
+#include "screens/places/quick.h"
 #include "ui/ui.h"
 
 namespace screens {

@@ -1,5 +1,5 @@
 // The question turned round: this wire and this fuse are here; how far and how much?
-#include "screens/pages.h"
+#include "screens/places/size.h"
 #include "screens/words.h"
 #include "tables/fuse.h"
 #include "ui/ui.h"
@@ -57,7 +57,7 @@ void draw_result(const app::AppState& app, const sizing::Reach& reach) {
 
 }  // namespace
 
-void draw_reach_sheet(app::AppState& app) {
+void draw_reach_sheet(app::AppState& app, Memory&) {
   if (app.results().reach() == nullptr) return;
   const circuit::InHand in_hand = app.results().reach_of();
   draw_result(app, *app.results().reach());

@@ -1,6 +1,7 @@
 #include "screens/screens.h"
 
 #include "screens/pages.h"
+#include "screens/places.h"
 #include "ui/ui.h"
 
 namespace screens {
@@ -31,15 +32,7 @@ void draw_toast(app::AppState& app, Memory& memory) {
 }  // namespace
 
 void draw(app::AppState& app, Memory& memory) {
-  switch (app.shown().screen) {
-    case app::Screen::size: draw_size_screen(app, memory); break;
-    case app::Screen::circuits: draw_circuits_screen(app, memory); break;
-    case app::Screen::preferences: draw_preferences_screen(app, memory); break;
-    case app::Screen::quick: draw_quick_screen(app, memory); break;
-    case app::Screen::tables: draw_tables_screen(app, memory); break;
-    case app::Screen::cards: draw_card_screen(app); break;
-    case app::Screen::trace: draw_trace_screen(app, memory); break;
-  }
+  place_of(app.shown().screen).draw.get()(app, memory);
   draw_sheet(app, memory);
   draw_toast(app, memory);
 }

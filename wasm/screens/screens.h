@@ -44,6 +44,7 @@ struct Memory {
   std::string search;            // as typed; Quick and Tables share it
   Found found;
   SketchCache trace_sketch;
+  std::optional<tables::GaugeSystem> built_system;   // that built wires are told in, once chosen
   circuit::OutletId use_at;      // outlet that a calculator's values go to
 };
 

@@ -1,4 +1,5 @@
 // What else the answer depends on, each a row with what is set now; the row opens its sheet.
+#include "app/built.h"
 #include "screens/pages.h"
 #include "screens/words.h"
 #include "tables/part.h"
@@ -58,6 +59,7 @@ void draw_settings_card(app::AppState& app) {
   row(app, "Wire already in hand", "how far and how much", app::Sheet::reach);
   row(app, "Where the wire lies", place_text(app), app::Sheet::place);
   row(app, "Supply", supply_text(app), app::Sheet::supply);
+  row(app, "What is there", app::built_words(app.editor().placed().built), app::Sheet::built);
   row(app, "Wire, fuse and parts", parts_text(app), app::Sheet::parts);
   ui::end_card();
 }

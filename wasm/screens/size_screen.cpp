@@ -1,6 +1,7 @@
 // Size: the answer for the whole circuit, why it is so, and everything it follows from.
 #include "screens/pages.h"
 #include "screens/places.h"
+#include "screens/places/size.h"
 #include "screens/words.h"
 #include "ui/ui.h"
 

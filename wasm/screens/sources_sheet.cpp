@@ -1,5 +1,5 @@
 // Every citation, of the rules and of the tables, with how sure we are of it.
-#include "screens/pages.h"
+#include "screens/places/preferences.h"
 #include "screens/words.h"
 #include "sizing/rules.h"
 #include "tables/citation.h"
@@ -19,7 +19,7 @@ void draw_citation(const tables::Citation& citation) {
 
 }  // namespace
 
-void draw_sources_sheet(app::AppState&) {
+void draw_sources_sheet(app::AppState&, Memory&) {
   ui::paragraph("Check what matters to you against the document itself.", ui::Ink::muted);
   ui::heading("Rules");
   for (const tables::Citation* citation : sizing::rule_citations()) draw_citation(*citation);

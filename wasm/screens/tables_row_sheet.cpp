@@ -1,6 +1,6 @@
 // One row in full: every figure, how sure it is, its sources, and what it is good for.
 #include "screens/lookup.h"
-#include "screens/pages.h"
+#include "screens/places/tables.h"
 #include "ui/ui.h"
 
 namespace screens {
@@ -33,7 +33,7 @@ void draw_taps(app::AppState& app, const reference::Tap& tap) {
 
 }  // namespace
 
-void draw_row_sheet(app::AppState& app) {
+void draw_row_sheet(app::AppState& app, Memory&) {
   const reference::Page* page = app.lookup().book().page(app.shown().key);
   const reference::Row* row = row_at(app, app.shown());
   if (page == nullptr || row == nullptr) return;

@@ -1,6 +1,7 @@
 // Trace: find why an outlet is dead, one check at a time.
 #include "screens/pages.h"
 #include "screens/places.h"
+#include "screens/places/trace.h"
 #include "screens/trace_pages.h"
 #include "ui/ui.h"
 

@@ -1,5 +1,5 @@
 // Sheets over Trace: why this check, the answers so far, one to take again, a kept record, more.
-#include "screens/pages.h"
+#include "screens/places/trace.h"
 #include "screens/trace_pages.h"
 #include "ui/ui.h"
 #include "units/format.h"
@@ -16,7 +16,7 @@ bool nothing_runs(app::AppState& app) {
 
 }  // namespace
 
-void draw_trace_why_sheet(app::AppState& app) {
+void draw_trace_why_sheet(app::AppState& app, Memory&) {
   if (nothing_runs(app)) return;
   const diagnosis::Advice& advice = app.trace_desk().trace().findings().advice;
   if (!advice.check) return ui::paragraph("There is no check to do now.");
@@ -25,8 +25,8 @@ void draw_trace_why_sheet(app::AppState& app) {
   ui::caption(advice.kind == diagnosis::AdviceKind::check ? advice.words : "It tells the most for the minutes it takes.");
   ui::end_card();
   for (const diagnosis::Outlook& outlook : advice.outlooks) {
-    const ui::Scope scope(outlook.key);
-    std::string words = outlook.key;
+    const ui::Scope scope(diagnosis::answer_text(outlook.key));
+    std::string words(diagnosis::answer_text(outlook.key));
     for (const diagnosis::Choice& choice : advice.check->choices)
       if (choice.key == outlook.key) words = choice.words;
     ui::begin_card("outlook", {.name = words, .tone = ui::Tone::plain});
@@ -36,7 +36,7 @@ void draw_trace_why_sheet(app::AppState& app) {
   }
 }
 
-void draw_trace_answers_sheet(app::AppState& app) {
+void draw_trace_answers_sheet(app::AppState& app, Memory&) {
   if (nothing_runs(app)) return;
   const app::Trace& trace = app.trace_desk().trace();
   if (trace.answers() == 0) return ui::paragraph("None yet.");
@@ -52,7 +52,7 @@ void draw_trace_answers_sheet(app::AppState& app) {
   ui::end_card();
 }
 
-void draw_trace_again_sheet(app::AppState& app) {
+void draw_trace_again_sheet(app::AppState& app, Memory&) {
   if (nothing_runs(app)) return;
   app::Trace& trace = app.trace_desk().trace();
   const std::size_t entry = app.shown().stored - 1;
@@ -72,7 +72,7 @@ void draw_trace_again_sheet(app::AppState& app) {
   app.navigator().go(app::Route::at(app::Screen::trace));
 }
 
-void draw_trace_kept_sheet(app::AppState& app) {
+void draw_trace_kept_sheet(app::AppState& app, Memory&) {
   const app::KeptTrace* kept = app.trace_desk().shelf().find_kept(app.shown().stored);
   if (kept == nullptr) return ui::paragraph("There is no such record with this circuit.");
   ui::begin_card("record", {.name = "Trace record", .tone = ui::Tone::plain});
@@ -94,7 +94,7 @@ void draw_trace_kept_sheet(app::AppState& app) {
   app.trace_desk().delete_kept(app.shown().stored);
 }
 
-void draw_trace_more_sheet(app::AppState& app) {
+void draw_trace_more_sheet(app::AppState& app, Memory&) {
   if (app.trace_desk().running()) {
     if (ui::button("Answers so far")) app.navigator().go(app::Route::at(app::Screen::trace, app::Sheet::trace_answers));
     if (ui::button("End this trace", {.icon = ui::Icon::close})) {
@@ -103,7 +103,7 @@ void draw_trace_more_sheet(app::AppState& app) {
     }
     ui::caption("An ended trace is kept with the circuit, with its date and answers.");
   }
-  if (ui::button("Wire and fuse fitted")) app.navigator().go(app::Route::at(app::Screen::trace, app::Sheet::trace_fitted));
+  if (app.editor().has_circuit() && ui::button("Wire and fuse there")) app.navigator().go(app::Route::at(app::Screen::trace, app::Sheet::trace_fitted));
   if (ui::button("Circuits", {.icon = ui::Icon::book})) app.navigator().go(app::Route::at(app::Screen::circuits));
   if (ui::button("Preferences")) app.navigator().go(app::Route::at(app::Screen::preferences));
 }

@@ -38,7 +38,7 @@ bool shows_both_contacts(const Marked& marked) {
 void draw_trace_sketch(app::AppState& app, Memory& memory, const Marked& marked) {
   const diagnosis::Case& traced = app.trace_desk().trace().tracer().the_case();
   const app::Current of = app.editor().current();
-  const std::string fuse = traced.fuse_told ? units::amperes_text(traced.fitted.fuse) : std::string();
+  const std::string fuse = diagnosis::names_fuse(traced) ? diagnosis::fuse_rating_words(traced) : std::string();
   const std::string rings = key_of(marked.marks) + fuse;
   ui::begin_card("sketch", {.name = "Sketch", .tone = ui::Tone::plain});
   SketchCache& cache = memory.trace_sketch;

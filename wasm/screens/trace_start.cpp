@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 
+#include "app/built.h"
 #include "screens/pages.h"
 #include "screens/trace_pages.h"
 #include "screens/words.h"
@@ -36,20 +37,14 @@ void draw_tools(app::TraceDesk& desk) {
   ui::end_card();
 }
 
-std::string fitted_words(const app::FittedTold& told) {
-  const tables::Conductor* size = tables::conductor_by_id(told.size);
-  if (size == nullptr && told.fuse_a <= 0.0) return "not told";
-  return (size != nullptr ? size_text(*size) : std::string("wire not known")) + ", " +
-         (told.fuse_a > 0.0 ? units::amperes_text(units::Amperes(told.fuse_a)) : std::string("fuse not known"));
-}
-
 // What is there, as far as it is told: nothing that Size would choose is named in its place.
-void draw_fitted(app::AppState& app) {
-  const app::TraceFrame& frame = app.trace_desk().frame();
-  std::string sub = frame.frame.fuse_told ? "as you read it" : "no step names a fuse rating";
-  if (frame.wire_guessed) sub += "; volts are reckoned with a wire that is guessed";
-  ui::begin_card("fitted", {.name = "Fitted", .tone = ui::Tone::plain});
-  if (ui::list_row("Wire and fuse fitted", {.sub = sub, .value = fitted_words(app.trace_desk().setup().fitted())}))
+void draw_built(app::AppState& app) {
+  if (!app.editor().has_circuit()) return;
+  const diagnosis::Case& frame = app.trace_desk().frame();
+  std::string sub = diagnosis::names_fuse(frame) ? "as you read it" : "no step names a fuse rating";
+  if (!diagnosis::knows_wires(frame)) sub += "; volts are reckoned with a wire that is guessed";
+  ui::begin_card("built", {.name = "What is there", .tone = ui::Tone::plain});
+  if (ui::list_row("Wire and fuse there", {.sub = sub, .value = app::built_words(app.editor().placed().built)}))
     app.navigator().go(app::Route::at(app::Screen::trace, app::Sheet::trace_fitted));
   ui::end_card();
 }
@@ -62,7 +57,7 @@ void begin(app::AppState& app, diagnosis::Symptom symptom, std::vector<circuit::
 
 void draw_symptoms(app::AppState& app) {
   const app::TraceDesk& desk = app.trace_desk();
-  const circuit::Circuit& circuit = desk.frame().frame.circuit;
+  const circuit::Circuit& circuit = desk.frame().circuit;
   ui::begin_card("symptoms", {.name = "What is wrong?", .tone = ui::Tone::plain});
   ui::card_title("What is wrong?");
   for (const diagnosis::SymptomRow& row : diagnosis::symptoms()) {
@@ -118,7 +113,7 @@ void draw_trace_start(app::AppState& app) {
   draw_tools(app.trace_desk());
   draw_symptoms(app);
   ui::next_column();
-  draw_fitted(app);
+  draw_built(app);
   draw_kept(app);
   draw_safety();
   ui::end_columns();
@@ -129,7 +124,7 @@ void draw_trace_where(app::AppState& app, Memory&) {
   const diagnosis::SymptomRow* row = diagnosis::symptom_by_key(app.shown().key);
   if (row == nullptr) return;
   if (draw_problems(app)) return;
-  const circuit::Circuit& circuit = app.trace_desk().frame().frame.circuit;
+  const circuit::Circuit& circuit = app.trace_desk().frame().circuit;
   const bool one = row->symptom == diagnosis::Symptom::one_dead;
   ui::begin_card("where", {.name = "Where?", .tone = ui::Tone::plain});
   ui::card_title(one ? "Which outlet?" : "Which outlets?");

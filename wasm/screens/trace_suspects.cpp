@@ -1,5 +1,5 @@
 // Who is suspected, how much, and what speaks for and against each.
-#include "screens/pages.h"
+#include "screens/places/trace.h"
 #include "screens/trace_pages.h"
 #include "ui/ui.h"
 
@@ -47,7 +47,7 @@ void draw_trace_suspects(app::AppState& app) {
   ui::end_card();
 }
 
-void draw_trace_suspect_sheet(app::AppState& app) {
+void draw_trace_suspect_sheet(app::AppState& app, Memory&) {
   const std::size_t rank = app.shown().stored - 1;
   if (!app.trace_desk().running() || rank >= app.trace_desk().trace().findings().suspects.size())
     return ui::paragraph("There is no such suspect now.");

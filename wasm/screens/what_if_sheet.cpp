@@ -2,7 +2,7 @@
 // would make it fit, each with its exact figure.
 #include <algorithm>
 
-#include "screens/pages.h"
+#include "screens/places/size.h"
 #include "screens/words.h"
 #include "tables/fuse.h"
 #include "ui/ui.h"
@@ -142,7 +142,7 @@ void draw_fixes(app::AppState& app, const tables::Conductor& size) {
 }  // namespace
 
 // Asked about one size, its fixes come first; asked about the shop, the shelf does.
-void draw_what_if_sheet(app::AppState& app) {
+void draw_what_if_sheet(app::AppState& app, Memory&) {
   const sizing::Verdict verdict = app.results().answer().verdict;
   if (verdict == sizing::Verdict::no_load || verdict == sizing::Verdict::invalid) {
     draw_shelf(app);

@@ -1,6 +1,6 @@
 // One size of wire, judged: every check with its figure, its limit, where the limit comes from
 // and how sure we are of it.
-#include "screens/pages.h"
+#include "screens/places/size.h"
 #include "screens/words.h"
 #include "ui/ui.h"
 
@@ -53,7 +53,7 @@ void draw_outlets(app::AppState& app, const sizing::Candidate& candidate) {
 
 }  // namespace
 
-void draw_why_sheet(app::AppState& app) {
+void draw_why_sheet(app::AppState& app, Memory&) {
   const tables::Conductor* size = app.results().size_in_hand();
   if (app.results().judged() == nullptr) return;
   const sizing::Candidate& candidate = *app.results().judged();

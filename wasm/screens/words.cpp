@@ -8,6 +8,13 @@
 namespace screens {
 namespace {
 
+constexpr std::array kSources{
+    Words{"Alternator", "of the engine, straight or through a relay"},
+    Words{"DC-DC charger", "from the vehicle's own battery"},
+    Words{"Mains charger", "from shore or a socket"},
+    Words{"Solar controller", "from panels on the roof"},
+    Words{"Other source", "a generator, a second battery"},
+};
 constexpr std::array<Words, 3> kLoadKinds{{
     {"Takes the same amps", "Most motors, pumps and plain LED strips."},
     {"Takes the same watts", "Chargers, inverters, most electronics: more amps as the volts fall."},
@@ -19,6 +26,26 @@ constexpr std::array<Words, 4> kSettings{{
     {"Boat", "Moves, shakes and gets damp."},
     {"Fixed", "A shed or cabin that stays where it is."},
 }};
+
+constexpr std::array<Words, 3> kUses{{
+    {"Hours on end", "Three hours or more: its fuse gets a quarter in hand."},
+    {"Less than three hours", "Its fuse may be as large as its amps."},
+    {"A minute or two", "Then it rests: a windlass, a starter."},
+}};
+constexpr std::array<Words, 3> kPoints{{
+    {"Outlet", "Something runs here."},
+    {"Junction", "Only joins wires."},
+    {"Sub-block", "Joins them through fuses: each wire from here begins with its own."},
+}};
+constexpr std::array<Words, 2> kJoints{{
+    {"Spliced, with a tail", "The run goes on from the splice; short wires go to the outlet."},
+    {"Straight to the terminals", "The wire ends at the outlet; the next run begins there."},
+}};
+constexpr std::array<Words, 2> kReturns{{
+    {"By wire", "Its own black wire, as long as the red."},
+    {"By chassis", "The bare metal of the vehicle brings the current back."},
+}};
+constexpr std::array<std::string_view, 4> kInLine{"Switch", "Inline fuse", "Breaker", "Relay"};
 
 struct CriterionWords {
   sizing::Criterion criterion;
@@ -48,7 +75,13 @@ const CriterionWords& words_of(sizing::Criterion criterion) {
 }  // namespace
 
 std::span<const Words> load_kind_words() { return kLoadKinds; }
+std::span<const Words> source_words() { return kSources; }
 std::span<const Words> setting_words() { return kSettings; }
+std::span<const Words> use_words() { return kUses; }
+std::span<const Words> point_words() { return kPoints; }
+std::span<const Words> joint_words() { return kJoints; }
+std::span<const Words> return_words() { return kReturns; }
+std::string_view in_line_name(circuit::InLineKind kind) { return kInLine.at(static_cast<std::size_t>(kind)); }
 std::string_view criterion_name(sizing::Criterion criterion) { return words_of(criterion).name; }
 std::string_view criterion_failed(sizing::Criterion criterion) { return words_of(criterion).failed; }
 
@@ -86,6 +119,17 @@ std::string load_text(const circuit::Load& load) {
   if (load.rating == 0.0) return "no load yet";
   return load.rating_in_watts ? units::watts_text(units::Watts(load.rating))
                               : units::amperes_text(units::Amperes(load.rating));
+}
+
+std::string what_runs_text(const circuit::Circuit& circuit, const circuit::Outlet& outlet) {
+  if (outlet.point == circuit::PointKind::junction) return "only joins wires";
+  if (outlet.point == circuit::PointKind::sub_block) return "joins wires through fuses";
+  if (outlet.devices.size() == 1) {
+    const std::string load = load_text(outlet.devices.front().load);
+    return outlet.taps == 1 ? load : load + " in " + std::to_string(outlet.taps) + " lights";
+  }
+  return std::to_string(outlet.devices.size()) + " devices, " +
+         units::amperes_text(circuit::rated_current(outlet, circuit.supply.nominal));
 }
 
 std::string letter_of(const circuit::Circuit& circuit, circuit::OutletId id) {

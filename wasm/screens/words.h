@@ -18,6 +18,12 @@ struct Words {
 };
 std::span<const Words> load_kind_words();    // in the order of circuit::LoadKind
 std::span<const Words> setting_words();      // in the order of circuit::Setting
+std::span<const Words> source_words();       // in the order of vehicle::SourceKind
+std::span<const Words> use_words();          // in the order of circuit::Use
+std::span<const Words> point_words();        // in the order of circuit::PointKind
+std::span<const Words> joint_words();        // in the order of circuit::Joint
+std::span<const Words> return_words();       // in the order of circuit::ReturnPath
+std::string_view in_line_name(circuit::InLineKind kind);           // "Inline fuse"
 std::string_view criterion_name(sizing::Criterion criterion);      // "Voltage drop"
 std::string_view criterion_failed(sizing::Criterion criterion);    // "drops too much", for a ladder row
 std::vector<std::string> names_of(std::span<const Words> words);
@@ -29,6 +35,8 @@ std::string fuse_text(const circuit::Circuit& circuit, units::Amperes fuse);   /
 // "Outlet C", or its name where it has one of its own: "C Tyre inflator".
 std::string outlet_title(const circuit::Circuit& circuit, std::size_t index);
 std::string load_text(const circuit::Load& load);       // "10 A", "36 W", "no load yet"
+// "10 A", "3 devices, 7.5 A", "only joins wires".
+std::string what_runs_text(const circuit::Circuit& circuit, const circuit::Outlet& outlet);
 // "1.1 m from B", "3.2 m from the fuse block".
 std::string run_text(const app::AppState& app, const circuit::Outlet& outlet);
 std::string feeder_text(const circuit::Circuit& circuit, circuit::OutletId from);   // "B", "the fuse block"

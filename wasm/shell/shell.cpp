@@ -4,6 +4,7 @@
 
 #include "app/app_state.h"
 #include "fonts/fonts.h"
+#include "screens/places.h"
 #include "screens/screens.h"
 #include "ui/state.h"
 
@@ -18,7 +19,7 @@ struct Shell::Parts {
   bool shift_right = false;
 
   Parts(platform::Host& the_host, const std::vector<platform::StoredRecord>& stored, std::string_view route)
-      : host(the_host), ui(fonts::text(), fonts::semibold()), app(the_host, stored, route) {}
+      : host(the_host), ui(fonts::text(), fonts::semibold()), app(the_host, screens::places(), stored, route) {}
 
   [[nodiscard]] ui::Frame ui_frame(double now_ms) const {
     const platform::Surroundings& s = app.settings().surroundings();
