@@ -158,7 +158,8 @@ std::optional<Column> building_column(const Wire& wire, const Place& place, View
   const auto row_ohms = [](const MetricRow& row) { return row.class2 > 0 ? row.plain : 0.0; };
   Column read{.amps = 0, .rated_c = c == 1 ? 90.0 : 70.0, .engine = 1, .two_core = 1, .strands = 1};
   const auto amps = [&](const MetricRow& row) { return wire.two_core ? pair(row) : single(row); };
-  // IEC 60204-1 table 6, from memory: 0.75 mm2, PVC, air of 40 C; B1 8.6, B2 8.5, C 9.8 A. The kind view has it at 30 C.
+  // IEC 60204-1 table 6, from memory: 0.75 mm2, PVC, air of 40 C; B1 8.6, B2 8.5, C 9.8 A. The kind view has it at
+  // 30 C.
   const auto thinnest = [&] {
     const double printed = place.laying != Laying::conduit ? 9.8 : wire.two_core ? 8.5 : 8.6;
     return view == View::sure_fault ? printed * std::sqrt((70.0 - 30.0) / (70.0 - 40.0)) : printed;

@@ -197,8 +197,9 @@ class Judge {
     return 1;
   }
 
-  // The harsh reading of a fuse: what is rated, more by a quarter of what lasts or by what that draws beyond its rating,
-  // the loads that last taken as those that are on; and never more than 110 % of its rating at the most that flows.
+  // The harsh reading of a fuse: what is rated, more by a quarter of what lasts or by what that draws beyond its
+  // rating, the loads that last taken as those that are on; and at the most that flows no more than 110 % of its
+  // rating.
   struct Sums {
     double rated = 0, most = 0, lasting = 0, lasting_most = 0;
   };

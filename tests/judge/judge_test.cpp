@@ -1,6 +1,6 @@
-// Issue: safety over random vehicles, by a judge that shares no code with the core. The test run takes as many as fit in
-// about ten seconds; BRANCHLIGHT_JUDGE_VEHICLES=1000000 runs so many, BRANCHLIGHT_JUDGE_SEED=n on another seed, and
-// BRANCHLIGHT_JUDGE_SHOW=n prints the first n circuits on which core and judge disagree.
+// Safety over random vehicles, by a judge that shares no code with the core. A test run takes some ten seconds;
+// BRANCHLIGHT_JUDGE_VEHICLES=1000000 runs so many, BRANCHLIGHT_JUDGE_SEED=n on another seed, and
+// BRANCHLIGHT_JUDGE_SHOW=n prints up to n circuits on which core and judge disagree.
 #include <doctest/doctest.h>
 
 #include <array>
