@@ -180,8 +180,14 @@ Weakest weakest_wire(const Judging& judging, const Zone& zone) {
   return weakest;
 }
 
+bool lies_within(const Zones& zones, std::size_t inner, std::size_t outer) {
+  while (inner != outer && inner != kBranchZone) inner = zones.all[inner].inside;
+  return inner == outer;
+}
+
 }  // namespace
 
+// Each wire stands the longest short behind its fuse, and behind the fuses further on: that flows through it too.
 Judgement judge_withstand(const Judging& judging, const FarShorts& shorts) {
   const Context& context = judging.context;
   Judgement result = judgement(Criterion::withstand, Measure::ampere_squared_seconds, &withstand_citation());
@@ -191,28 +197,31 @@ Judgement judge_withstand(const Judging& judging, const FarShorts& shorts) {
     return result;
   }
   double share = -1.0;
-  for (std::size_t zone = 0; zone < shorts.size(); ++zone) {
-    if (!shorts[zone]) continue;
-    const Weakest weakest = weakest_wire(judging, context.zones.all[zone]);
-    const auto fuses = fuses_before(context, zone, *judging.fuse);
-    const auto through = least_let_through(fuses, shorts[zone]->current);
-    if (!through) {
+  for (std::size_t outer = 0; outer < shorts.size(); ++outer) {
+    if (!shorts[outer]) continue;
+    const Weakest weakest = weakest_wire(judging, context.zones.all[outer]);
+    for (std::size_t zone = outer; zone < shorts.size(); ++zone) {   // a zone stands before those inside it
+      if (!shorts[zone] || !lies_within(context.zones, zone, outer)) continue;
+      const auto fuses = fuses_before(context, zone, *judging.fuse);
+      const auto through = least_let_through(fuses, shorts[zone]->current);
+      if (!through) {
+        result.limit = weakest.stands.number();
+        result.value = 0.0;
+        result.passes = false;
+        result.sentence = "A " + protection_text(fuses.front()) + " need not open in a short, so " +
+                          size_text(*weakest.wire) + " has no end to its heating.";
+        return result;
+      }
+      const double here = through->heat / weakest.stands;
+      if (here <= share) continue;
+      share = here;
+      result.value = through->heat.number();
       result.limit = weakest.stands.number();
-      result.value = 0.0;
-      result.passes = false;
-      result.sentence = "A " + protection_text(fuses.front()) + " need not open in a short, so " + size_text(*weakest.wire) +
-                        " has no end to its heating.";
-      return result;
+      result.passes = through->heat <= weakest.stands;
+      result.sentence = "In a short the " + protection_text(through->fuse) + " may let through " +
+                        units::number_text(through->heat.number(), 2) + " A²s; " + size_text(*weakest.wire) + " stands " +
+                        units::number_text(weakest.stands.number(), 2) + " A²s.";
     }
-    const double here = through->heat / weakest.stands;
-    if (here <= share) continue;
-    share = here;
-    result.value = through->heat.number();
-    result.limit = weakest.stands.number();
-    result.passes = through->heat <= weakest.stands;
-    result.sentence = "In a short the " + protection_text(through->fuse) + " may let through " +
-                      units::number_text(through->heat.number(), 2) + " A²s; " + size_text(*weakest.wire) + " stands " +
-                      units::number_text(weakest.stands.number(), 2) + " A²s.";
   }
   return result;
 }

@@ -245,9 +245,12 @@ std::vector<std::optional<FarShort>> far_shorts(const Context& context, const ne
 std::vector<FuseBefore> fuses_before(const Context& context, std::size_t zone, units::Amperes branch_fuse) {
   std::vector<FuseBefore> fuses;
   for (std::size_t z = zone; z != kBranchZone; z = context.zones.all[z].inside) {
-    const circuit::InLine& protection = context.zones.all[z].protection;
-    const bool breaker = protection.kind == circuit::InLineKind::breaker;
-    fuses.push_back({breaker ? &tables::fuse_family(tables::FuseFamilyId::breaker) : &context.family, protection.rating});
+    // Of several in one run each may be the first to open.
+    for (const circuit::InLine& part : context.circuit.outlets[*context.zones.all[z].begins_at].run.in_line) {
+      if (!circuit::is_overcurrent_protection(part)) continue;
+      const bool breaker = part.kind == circuit::InLineKind::breaker;
+      fuses.push_back({breaker ? &tables::fuse_family(tables::FuseFamilyId::breaker) : &context.family, part.rating});
+    }
   }
   fuses.push_back({&context.family, branch_fuse});
   return fuses;

@@ -415,7 +415,7 @@ class Judge {
       // the longest short behind the same fuse, on another branch too.
       double heat = 0;
       for (std::size_t far = 0; far < count() && heat >= 0; ++far) {
-        const bool shares_fuse = !kind() && guarded_[far].behind == guarded_[i].behind;
+        const bool shares_fuse = !kind() && fuse_before(far, guarded_[i].behind);
         if (!shares_fuse && !behind(static_cast<int>(far), static_cast<int>(i))) continue;
         const double there = heat_to(far, amps[far]);
         heat = there < 0 ? there : std::max(heat, there);
@@ -429,6 +429,15 @@ class Judge {
         }
       }
     }
+  }
+  // The fuse of outlet `by` (-1: the circuit's) stands before this outlet.
+  [[nodiscard]] bool fuse_before(std::size_t outlet, int by) const {
+    int fuse = guarded_[outlet].behind;
+    while (fuse != by && fuse >= 0) {
+      const int from = at(static_cast<std::size_t>(fuse)).fed_from;
+      fuse = from < 0 ? -1 : guarded_[static_cast<std::size_t>(from)].behind;
+    }
+    return fuse == by;
   }
   template <class Each>
   void inner_fuses(std::size_t outlet, const Each& each) const {

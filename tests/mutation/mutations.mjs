@@ -235,7 +235,7 @@ export const mutations = [
     old: 'if (carries && over(carries->derated)) {',
     broken: 'if (carries && over(carries->derated * 10.0)) {',
     breaks: 'the current is not held against the feeder',
-    test: 'test_judge',
+    test: 'test_sizing',
   },
   {
     file: 'core/sizing/judge_path.cpp',
@@ -249,7 +249,7 @@ export const mutations = [
     old: 'if (supply.block_rating && over(*supply.block_rating)) {',
     broken: 'if (supply.block_rating && over(*supply.block_rating * 10.0)) {',
     breaks: 'what is marked on the block is not held against its current',
-    test: 'test_judge',
+    test: 'test_sizing',
   },
   {
     file: 'core/sizing/judge_path.cpp',

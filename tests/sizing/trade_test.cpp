@@ -415,3 +415,36 @@ TEST_CASE("the shop lacks the smallest fuse: the next one is judged, not the one
   REQUIRE(answer.verdict == Verdict::fits);
   CHECK(answer.choice()->fuse == units::Amperes(10.0));
 }
+
+TEST_CASE("feeder, main switch and block carry what flows, a main fuse or none") {
+  Circuit made = one_outlet(24.0, 1.0);
+  made.wiring.clamp_part = "clamp-16";
+  made.outlets[0].terminal_part = "screw-16";
+  made.supply.main_fuse = units::Amperes(0.0);
+  CHECK(on(sizing::judge(made, wire("8awg")), Criterion::feeder).passes);
+  made.supply.feeder_size = "18awg";            // 33 CFR 183.425 table 5, 105 degC: 20 A
+  CHECK_FALSE(on(sizing::judge(made, wire("8awg")), Criterion::feeder).passes);
+  made.supply.feeder_size = "6awg";
+  made.supply.block_rating = units::Amperes(20.0);
+  CHECK_FALSE(on(sizing::judge(made, wire("8awg")), Criterion::feeder).passes);
+  made.supply.block_rating = units::Amperes(30.0);
+  made.supply.disconnect = units::Amperes(20.0);
+  CHECK_FALSE(on(sizing::judge(made, wire("8awg")), Criterion::feeder).passes);
+  made.supply.disconnect = units::Amperes(30.0);
+  CHECK(on(sizing::judge(made, wire("8awg")), Criterion::feeder).passes);
+}
+
+TEST_CASE("a thin wire stands a short beyond a fuse further on, too") {
+  Circuit made = chain(2, 2.0, 2.0);
+  for (circuit::Outlet& outlet : made.outlets) outlet.terminal_part = "screw-16";
+  made.wiring.clamp_part = "clamp-16";
+  made.wiring.splice_part = "splice-stud-50";
+  made.outlets[0].run.size = "16awg";
+  made.outlets[1].run.length = units::Metres(14.0);
+  made.outlets[1].run.in_line = {{circuit::InLineKind::breaker, units::Amperes(30.0)}};
+  const Candidate near = sizing::judge(made, wire("10awg"), units::Amperes(15.0));
+  made.outlets[1].run.length = units::Metres(40.0);
+  const Candidate far = sizing::judge(made, wire("10awg"), units::Amperes(15.0));
+  CHECK(on(far, Criterion::withstand).value > on(near, Criterion::withstand).value);
+  CHECK(on(far, Criterion::withstand).limit == doctest::Approx(on(near, Criterion::withstand).limit));   // 16 AWG's
+}
