@@ -58,11 +58,14 @@ ui::Icon sign_of(tables::DeviceGroup group) {
   return ui::Icon::radio;
 }
 
+// Nobody named it: "Outlet D" is what a new one is called.
+bool has_no_name(const circuit::Outlet& outlet) { return outlet.name.empty() || outlet.name.starts_with("Outlet "); }
+
 // One step of undo: what it draws, and the outlet's name where it has none.
 void take_preset(const Spot& spot, const tables::DevicePreset& preset) {
   const units::Volts nominal = spot.app.editor().circuit().supply.nominal;
   std::vector<circuit::Edit> edits{spot.with(circuit::device_from(preset, nominal))};
-  if (spot.alone() && spot.outlet.name.empty()) edits.emplace_back(circuit::SetOutletName{spot.outlet.id, std::string(preset.name)});
+  if (spot.alone() && has_no_name(spot.outlet)) edits.emplace_back(circuit::SetOutletName{spot.outlet.id, std::string(preset.name)});
   spot.app.editor().use_edits(edits, "take a " + std::string(preset.name) + " as usual");
 }
 
