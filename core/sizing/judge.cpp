@@ -127,6 +127,11 @@ void judge_volts(const Judging& judging, OutletsFound& found, const network::Fit
   candidate.passes = candidate.fuse.has_value() && candidate.first_failure() == nullptr;
 }
 
+bool fails(const Candidate& candidate, Criterion criterion) {
+  return std::any_of(candidate.judgements.begin(), candidate.judgements.end(),
+                     [criterion](const Judgement& j) { return j.criterion == criterion && !j.passes; });
+}
+
 // Judged with `fuse` in the network. `serving`: whether it is from 1.25 x the current up and a
 // standard rating, or was given.
 Candidate judge_fused(const Context& context, const tables::Conductor& size, const tables::Conductor* tail,
@@ -159,6 +164,13 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   LoadingFinder& low = solved.at(BatteryState::low);
   OutletsFound quick = find_outlets(context, resting, low, warm, Search::quick, detail);
   judge_volts(judging, quick, fitted, candidate);
+  if (detail == Detail::judged && fails(candidate, Criterion::inner_fuses)) {
+    // What a fuse in the line carries follows from its devices' volts: bounds of those are no ground to refuse it.
+    detail = Detail::every_outlet;
+    candidate.judgements.resize(before_volts);
+    OutletsFound told = find_outlets(context, resting, low, warm, Search::quick, detail);
+    judge_volts(judging, told, fitted, candidate);
+  }
   if (candidate.passes && !context.demand.all_at_once && context.demand.any_varying) {
     candidate.judgements.resize(before_volts);
     OutletsFound thorough = find_outlets(context, resting, low, warm, Search::thorough, detail);
@@ -166,11 +178,6 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   }
   warm.solves += solved.solves();
   return candidate;
-}
-
-bool fails(const Candidate& candidate, Criterion criterion) {
-  return std::any_of(candidate.judgements.begin(), candidate.judgements.end(),
-                     [criterion](const Judgement& j) { return j.criterion == criterion && !j.passes; });
 }
 
 }  // namespace

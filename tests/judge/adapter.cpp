@@ -22,11 +22,13 @@ Out told(const std::map<In, Out>& words, In word) {
 judge::Gauge gauge_of(tables::GaugeSystem system) {
   return told<judge::Gauge, tables::GaugeSystem>({{tables::GaugeSystem::awg, judge::Gauge::awg},
                                                   {tables::GaugeSystem::sae, judge::Gauge::sae},
-                                                  {tables::GaugeSystem::metric, judge::Gauge::metric}}, system);
+                                                  {tables::GaugeSystem::metric, judge::Gauge::metric}},
+                                                 system);
 }
 judge::Metal metal_of(tables::WireMetal metal) {
-  return metal == tables::WireMetal::copper ? judge::Metal::copper
-         : metal == tables::WireMetal::tinned_copper ? judge::Metal::tinned : judge::Metal::clad;
+  return metal == tables::WireMetal::copper          ? judge::Metal::copper
+         : metal == tables::WireMetal::tinned_copper ? judge::Metal::tinned
+                                                     : judge::Metal::clad;
 }
 judge::Wire wire_of(const std::string& id, tables::WireMetal metal, bool two_core) {
   const tables::Conductor* size = tables::conductor_by_id(id);
@@ -35,12 +37,18 @@ judge::Wire wire_of(const std::string& id, tables::WireMetal metal, bool two_cor
 judge::FuseKind fuse_of(tables::FuseFamilyId id) {
   using In = tables::FuseFamilyId;
   using Out = judge::FuseKind;
-  static const std::map<In, Out> words{
-      {In::blade, Out::blade}, {In::mini_blade, Out::small_blade}, {In::large_blade, Out::large_blade},
-      {In::bolt_on, Out::bolted}, {In::blade_high_voltage, Out::blade_58v}, {In::blade_80v, Out::blade_80v},
-      {In::bolt_on_80v, Out::bolted_80v},
-      {In::bolt_on_large, Out::large_bolted}, {In::bolt_on_marine, Out::marine_bolted},
-      {In::terminal_post, Out::terminal_post}, {In::class_t, Out::class_t}, {In::breaker, Out::breaker}};
+  static const std::map<In, Out> words{{In::blade, Out::blade},
+                                       {In::mini_blade, Out::small_blade},
+                                       {In::large_blade, Out::large_blade},
+                                       {In::bolt_on, Out::bolted},
+                                       {In::blade_high_voltage, Out::blade_58v},
+                                       {In::blade_80v, Out::blade_80v},
+                                       {In::bolt_on_80v, Out::bolted_80v},
+                                       {In::bolt_on_large, Out::large_bolted},
+                                       {In::bolt_on_marine, Out::marine_bolted},
+                                       {In::terminal_post, Out::terminal_post},
+                                       {In::class_t, Out::class_t},
+                                       {In::breaker, Out::breaker}};
   return told(words, id);
 }
 judge::Laying laying_of(tables::AmpacityTableId id) {
@@ -82,7 +90,8 @@ judge::Part part_of(const std::string& key) {
 judge::Device device_of(const circuit::Device& device, double nominal) {
   judge::Device made;
   made.law = device.load.kind == circuit::LoadKind::constant_current ? judge::Law::current
-             : device.load.kind == circuit::LoadKind::constant_power ? judge::Law::power : judge::Law::resistive;
+             : device.load.kind == circuit::LoadKind::constant_power ? judge::Law::power
+                                                                     : judge::Law::resistive;
   made.amps = device.load.rating_in_watts ? device.load.rating / nominal : device.load.rating;
   made.lasting = device.use == circuit::Use::continuous;
   if (device.load.minimum_voltage) made.least_volts = device.load.minimum_voltage->number();
@@ -105,8 +114,9 @@ judge::Outlet outlet_of(const circuit::Circuit& circuit, const circuit::Outlet& 
   made.wire.two_core = outlet.run.two_core;
   made.chassis_return = outlet.run.back == circuit::ReturnPath::chassis;
   for (const circuit::InLine& part : outlet.run.in_line) {
-    const auto kind = part.kind == circuit::InLineKind::fuse ? judge::InLineKind::fuse
-                      : part.kind == circuit::InLineKind::breaker ? judge::InLineKind::breaker : judge::InLineKind::contact;
+    const auto kind = part.kind == circuit::InLineKind::fuse      ? judge::InLineKind::fuse
+                      : part.kind == circuit::InLineKind::breaker ? judge::InLineKind::breaker
+                                                                  : judge::InLineKind::contact;
     made.in_line.push_back({kind, part.rating.number(), network::in_line_contact(part.kind).number()});
   }
   made.spliced = outlet.joint == circuit::Joint::splice;
@@ -116,7 +126,8 @@ judge::Outlet outlet_of(const circuit::Circuit& circuit, const circuit::Outlet& 
   made.terminal = part_of(outlet.terminal_part);
   made.point = part_of(outlet.outlet_part);
   if (outlet.rating) made.point.amps = outlet.rating->number();
-  for (const circuit::Device& device : outlet.devices) made.devices.push_back(device_of(device, circuit.supply.nominal.number()));
+  for (const circuit::Device& device : outlet.devices)
+    made.devices.push_back(device_of(device, circuit.supply.nominal.number()));
   made.lights = outlet.taps;
   made.drop_limit = outlet.drop_limit.value_or(circuit.drop_limit);
   return made;
@@ -141,7 +152,8 @@ double beside(const vehicle::Vehicle& vehicle, const vehicle::PlacedCircuit& pla
   return std::clamp(block.at_most_at_once->number() - rated_amps(placed.plan, nominal), 0.0, others);
 }
 
-judge::Supply supply_of(const vehicle::Vehicle& vehicle, const vehicle::PlacedCircuit& placed, const circuit::Circuit& circuit) {
+judge::Supply supply_of(const vehicle::Vehicle& vehicle, const vehicle::PlacedCircuit& placed,
+                        const circuit::Circuit& circuit) {
   const vehicle::Block& block = *vehicle::find_block(vehicle, placed.block);
   const vehicle::Battery& battery = vehicle.battery;
   const tables::BatteryKind& kind = *tables::battery_kind_by_key(battery.kind);
@@ -152,7 +164,8 @@ judge::Supply supply_of(const vehicle::Vehicle& vehicle, const vehicle::PlacedCi
   made.low = battery.low ? battery.low->number() : kind.low.number() * series;
   made.highest = kind.charging.number() * series;
   for (const vehicle::Source& source : vehicle.sources) made.highest = std::max(made.highest, source.highest.number());
-  made.inside_ohms = battery.internal_resistance ? battery.internal_resistance->number() : kind.internal_resistance.number() * series;
+  made.inside_ohms =
+      battery.internal_resistance ? battery.internal_resistance->number() : kind.internal_resistance.number() * series;
   made.feeder_metres = block.feeder.run.number();
   made.feeder = wire_of(block.feeder.size, block.feeder.metal, false);
   // The feeder lies apart from the circuit, alone and on a surface, in the same air and of the same insulation.
@@ -190,8 +203,8 @@ judge::Circuit describe(const vehicle::Vehicle& vehicle, const vehicle::PlacedCi
   made.us_trailer_code = vehicle.practice == tables::Practice::us_rv;
   made.supply = supply_of(vehicle, placed, circuit);
   const tables::Surroundings& around = plan.wiring.around;
-  made.place = {laying_of(plan.wiring.ampacity_table), around.ambient.number(), around.hot_space, around.insulation.number(),
-                around.circuits_bundled};
+  made.place = {laying_of(plan.wiring.ampacity_table), around.ambient.number(), around.hot_space,
+                around.insulation.number(), around.circuits_bundled};
   made.metal_c = plan.wiring.wire_temperature.number();
   made.gauge = gauge_of(plan.wiring.gauge);
   made.fuse_kind = fuse_of(block.fuse_family);
@@ -206,7 +219,7 @@ judge::Circuit describe(const vehicle::Vehicle& vehicle, const vehicle::PlacedCi
   double sum = 0;
   for (const circuit::Outlet& outlet : plan.outlets) {
     made.outlets.push_back(outlet_of(circuit, outlet));
-    for (const judge::Device& device : made.outlets.back().devices) sum += device.amps;
+    for (const judge::Device& device : made.outlets.back().devices) sum += judge::counted_amps(device);
   }
   if (plan.at_most_at_once && plan.at_most_at_once->number() < sum) made.at_most_amps = plan.at_most_at_once->number();
   for (const std::string& id : plan.shelf.missing_sizes) {
@@ -222,7 +235,8 @@ judge::Answer answer_of(const judge::Circuit& circuit, const sizing::Answer& ans
   const sizing::Candidate* choice = answer.choice();
   made.fits = answer.verdict == sizing::Verdict::fits && choice != nullptr;
   if (!made.fits) return made;
-  const bool chooses = std::any_of(circuit.outlets.begin(), circuit.outlets.end(), [](const auto& o) { return !o.there_already; });
+  const bool chooses =
+      std::any_of(circuit.outlets.begin(), circuit.outlets.end(), [](const auto& o) { return !o.there_already; });
   made.size = chooses ? std::string(choice->size->size) : judge::sizes(circuit.gauge).back();
   if (chooses) made.tail = choice->tail != nullptr ? std::string(choice->tail->size) : "";
   made.fuse = choice->fuse ? choice->fuse->number() : 0;
@@ -241,23 +255,29 @@ std::string line(const judge::Circuit& c, const judge::Answer& answer) {
   static constexpr std::array<const char*, 3> kInLine{"contact", "fuse", "breaker"};
   std::ostringstream out;
   const judge::Supply& s = c.supply;
-  out << "vehicle " << static_cast<int>(c.vehicle) << (c.us_trailer_code ? " us-trailer" : "") << ", " << s.nominal << " V ("
-      << s.low << "/" << s.resting << "/" << s.highest << ", " << s.inside_ohms << " ohm), feeder " << s.feeder.size << " "
-      << kGauges.at(static_cast<std::size_t>(s.feeder.gauge)) << " " << s.feeder_metres << " m, main kind "
-      << static_cast<int>(s.main_kind) << " " << s.main_amps << " A, switch " << s.switch_amps << ", block " << s.block_amps
-      << ", beside " << s.beside_amps << " A; laying " << static_cast<int>(c.place.laying) << " " << c.place.air_c << " C"
-      << (c.place.engine_space ? " engine" : "") << " insulation " << c.place.insulation_c << " bundle "
-      << c.place.circuits_bundled << " metal " << c.metal_c << "; fuses " << static_cast<int>(c.fuse_kind) << ", clamp "
-      << c.clamp.amps << " A to " << c.clamp.most_mm2 << ", splice " << c.splice.amps << " A to " << c.splice.most_mm2
-      << (c.ferrule ? ", ferrule" : "") << ", tail " << c.tail_metres << ", at most " << c.at_most_amps;
+  out << "vehicle " << static_cast<int>(c.vehicle) << (c.us_trailer_code ? " us-trailer" : "") << ", " << s.nominal
+      << " V (" << s.low << "/" << s.resting << "/" << s.highest << ", " << s.inside_ohms << " ohm), feeder "
+      << s.feeder.size << " " << kGauges.at(static_cast<std::size_t>(s.feeder.gauge)) << " " << s.feeder_metres
+      << " m, main kind " << static_cast<int>(s.main_kind) << " " << s.main_amps << " A, switch " << s.switch_amps
+      << ", block " << s.block_amps << ", beside " << s.beside_amps << " A; laying " << static_cast<int>(c.place.laying)
+      << " " << c.place.air_c << " C" << (c.place.engine_space ? " engine" : "") << " insulation "
+      << c.place.insulation_c << " bundle " << c.place.circuits_bundled << " metal " << c.metal_c << "; fuses "
+      << static_cast<int>(c.fuse_kind) << ", clamp " << c.clamp.amps << " A to " << c.clamp.most_mm2 << ", splice "
+      << c.splice.amps << " A to " << c.splice.most_mm2 << (c.ferrule ? ", ferrule" : "") << ", tail " << c.tail_metres
+      << ", at most " << c.at_most_amps;
   for (const judge::Outlet& o : c.outlets) {
     out << "\n    from " << o.fed_from << ": " << o.metres << " m";
     if (o.there_already) out << " there " << o.wire.size << " " << kGauges.at(static_cast<std::size_t>(o.wire.gauge));
-    out << " metal " << static_cast<int>(o.wire.metal) << (o.wire.two_core ? " two-core" : "") << (o.chassis_return ? " chassis" : "")
-        << (o.only_joins ? " joins" : o.spliced ? " spliced" : " direct") << ", terminal " << o.terminal.amps << " A to "
-        << o.terminal.most_mm2 << (o.terminal.amps_by_wire ? " by wire" : "") << ", point " << o.point.amps
+    out << " metal " << static_cast<int>(o.wire.metal) << (o.wire.two_core ? " two-core" : "")
+        << (o.chassis_return ? " chassis" : "")
+        << (o.only_joins ? " joins"
+            : o.spliced  ? " spliced"
+                         : " direct")
+        << ", terminal " << o.terminal.amps << " A to " << o.terminal.most_mm2
+        << (o.terminal.amps_by_wire ? " by wire" : "") << ", point " << o.point.amps
         << (o.bounds_itself ? " itself" : "") << ", lights " << o.lights << ", limit " << o.drop_limit;
-    for (const judge::InLine& p : o.in_line) out << ", " << kInLine.at(static_cast<std::size_t>(p.kind)) << " " << p.amps;
+    for (const judge::InLine& p : o.in_line)
+      out << ", " << kInLine.at(static_cast<std::size_t>(p.kind)) << " " << p.amps;
     for (const judge::Device& d : o.devices)
       out << ", [" << d.amps << kLaws.at(static_cast<std::size_t>(d.law)) << (d.lasting ? " lasting" : "") << " least "
           << d.least_volts << " start " << d.start_amps << "x" << d.start_s << "s]";

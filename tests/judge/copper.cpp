@@ -46,8 +46,8 @@ constexpr std::array<double, 7> kEngine{0.58, 0.75, 0.78, 0.82, 0.85, 0.89, 1.0}
 
 struct MetricRow {
   const char* size;
-  double mm2, plain, tinned;        // IEC 60228 class 5, ohm/km at 20 C
-  double class2;                    // what the building tables are made for; 0: not in them
+  double mm2, plain, tinned;                   // IEC 60228 class 5, ohm/km at 20 C
+  double class2;                               // what the building tables are made for; 0: not in them
   std::array<double, 2> b1, b2, c, c_british;  // IEC 60364-5-52, BS 7671; PVC 70 C and XLPE 90 C, two loaded
 };
 constexpr std::array<MetricRow, 14> kMetric{
@@ -104,7 +104,7 @@ double plain_ohms(const Wire& wire, View view) {
 }
 
 struct Column {
-  double amps = 0;    // of the wire asked for, at 30 C
+  double amps = 0;  // of the wire asked for, at 30 C
   double rated_c = 0;
   double engine = 1;
   double two_core = 1;
@@ -140,8 +140,9 @@ std::optional<Column> boat_column(const Wire& wire, double insulation_c, View vi
     read.amps = american(wire.size).boat_amps[*c];
   } else {
     const auto ohms = [](const AwgRow& row) { return 1000.0 * kCopper / awg_mm2(row) * 1.02; };
-    read.amps = between_rows(kAwg, plain_ohms(wire, View::sure_fault) * (wire.gauge == Gauge::sae ? 1.02 / kLayKind : 1),
-                             ohms, [&](const AwgRow& row) { return row.boat_amps[*c]; }, view);
+    read.amps = between_rows(
+        kAwg, plain_ohms(wire, View::sure_fault) * (wire.gauge == Gauge::sae ? 1.02 / kLayKind : 1), ohms,
+        [&](const AwgRow& row) { return row.boat_amps[*c]; }, view);
   }
   return read;
 }
@@ -157,13 +158,15 @@ std::optional<Column> building_column(const Wire& wire, const Place& place, View
   const auto row_ohms = [](const MetricRow& row) { return row.class2 > 0 ? row.plain : 0.0; };
   Column read{.amps = 0, .rated_c = c == 1 ? 90.0 : 70.0, .engine = 1, .two_core = 1, .strands = 1};
   const auto amps = [&](const MetricRow& row) { return wire.two_core ? pair(row) : single(row); };
-  // IEC 60204-1 table 6, from memory: 0.75 mm2, PVC, air of 40 C; B1 8.6, B2 8.5, C 9.8 A. The kind view has it at 30 C.
+  // IEC 60204-1 table 6, from memory: 0.75 mm2, PVC, air of 40 C; B1 8.6, B2 8.5, C 9.8 A. The kind view has it at
+  // 30 C.
   const auto thinnest = [&] {
     const double printed = place.laying != Laying::conduit ? 9.8 : wire.two_core ? 8.5 : 8.6;
     return view == View::sure_fault ? printed * std::sqrt((70.0 - 30.0) / (70.0 - 40.0)) : printed;
   };
   if (wire.gauge == Gauge::metric && wire.size == "0.75") {
     read.amps = thinnest();
+    if (view == View::surely_right) read.strands = std::sqrt(24.5 / 26.0);  // IEC 60228 class 2 and class 5
     return read;
   }
   if (wire.gauge == Gauge::metric && metric(wire.size).class2 > 0) {
@@ -183,8 +186,17 @@ double bundle(const Place& place) {
     return conductors <= 2 ? 1.0 : conductors == 3 ? 0.7 : conductors <= 6 ? 0.6 : conductors <= 24 ? 0.5 : 0.4;
   }
   // IEC 60364-5-52 table B.52.17; between its rows the next more severe.
-  constexpr std::array<std::pair<int, double>, 12> rows{{{1, 1.0}, {2, 0.8}, {3, 0.7}, {4, 0.65}, {5, 0.6}, {6, 0.57},
-                                                         {7, 0.54}, {8, 0.52}, {9, 0.5}, {12, 0.45}, {16, 0.41},
+  constexpr std::array<std::pair<int, double>, 12> rows{{{1, 1.0},
+                                                         {2, 0.8},
+                                                         {3, 0.7},
+                                                         {4, 0.65},
+                                                         {5, 0.6},
+                                                         {6, 0.57},
+                                                         {7, 0.54},
+                                                         {8, 0.52},
+                                                         {9, 0.5},
+                                                         {12, 0.45},
+                                                         {16, 0.41},
                                                          {20, 0.38}}};
   for (const auto& [circuits, factor] : rows) {
     if (place.circuits_bundled <= circuits) return factor;
@@ -266,7 +278,8 @@ double withstands(const Wire& wire, double insulation_c, View view) {
   // cross-linked, which above 105 C it must be. Clad wire: aluminium's 148 and 228.
   const double end_c = insulation_c > 105 || (view == View::sure_fault && insulation_c >= 90) ? 250 : 160;
   const double zero = wire.metal == Metal::clad ? 228.0 : 234.5;
-  const double k = (wire.metal == Metal::clad ? 148.0 : 226.0) * std::sqrt(std::log((zero + end_c) / (zero + insulation_c)));
+  const double k =
+      (wire.metal == Metal::clad ? 148.0 : 226.0) * std::sqrt(std::log((zero + end_c) / (zero + insulation_c)));
   const double mm2 = nominal_mm2(wire);
   return k * k * mm2 * mm2;
 }

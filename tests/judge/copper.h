@@ -11,7 +11,7 @@ namespace judge {
 // surely_right: the harshest, so that what passes is right. Between the two nobody is accused.
 enum class View { sure_fault, surely_right };
 
-const std::vector<std::string>& sizes(Gauge gauge);   // thinnest first
+const std::vector<std::string>& sizes(Gauge gauge);  // thinnest first
 double nominal_mm2(const Wire& wire);
 double ohms_per_metre(const Wire& wire, double metal_c, View view);
 // 0 where the table has no figure, or the air is as hot as the column's insulation.

@@ -28,8 +28,20 @@ struct Place {
   int circuits_bundled = 1;
 };
 
-enum class FuseKind { blade, small_blade, large_blade, bolted, bolted_80v, blade_58v, blade_80v,
-                      large_bolted, marine_bolted, terminal_post, class_t, breaker };
+enum class FuseKind {
+  blade,
+  small_blade,
+  large_blade,
+  bolted,
+  bolted_80v,
+  blade_58v,
+  blade_80v,
+  large_bolted,
+  marine_bolted,
+  terminal_post,
+  class_t,
+  breaker
+};
 
 enum class JointKind { screw, tab, lever, crimp, ring, twisted, socket, connector, fixed_device };
 

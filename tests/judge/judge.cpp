@@ -11,21 +11,24 @@ namespace {
 constexpr double kSlack = 1e-6;
 constexpr double kNoLimit = 1e18;
 // Fuse makers' notes and NEC 210.20: 125 % of what lasts for hours, 100 % of the rest.
-constexpr double kCarriesForLong = 1.1;
 constexpr double kLasting = 1.25;
+// ISO 8820-3: a blade fuse carries 110 % of its rating for 100 hours.
+constexpr double kCarriesForLong = 1.1;
 // Where a load's current follows its volts, or a cap chooses among loads, another fair sum may differ by so much.
 constexpr double kCurrentBand = 0.02;
-constexpr double kShortWithin = 5.0;      // s, the range of the adiabatic rule
-constexpr double kBarePiece = 0.1785;     // m, 33 CFR 183.455: 7 in
+constexpr double kShortWithin = 5.0;   // s, the range of the adiabatic rule
+constexpr double kShortStart = 1.0;    // s, common practice
+constexpr double kBarePiece = 0.1785;  // m, 33 CFR 183.455: 7 in
 
 bool above(double value, double limit) { return value > limit * (1 + kSlack); }
 
 // Guards before and in each run.
 struct Guarded {
-  double least = kNoLimit;    // of all on the way from the block, the run's own included
-  double nearest = 0;         // the last of them
-  double before = kNoLimit;   // least of those before this run
+  double least = kNoLimit;   // of all on the way from the block, the run's own included
+  double nearest = 0;        // the last of them
+  double before = kNoLimit;  // least of those before this run
   double nearest_before = 0;
+  int behind = -1;  // the outlet whose run has the nearest guard; -1: the circuit's fuse
 };
 
 class Judge {
@@ -36,9 +39,9 @@ class Judge {
   std::vector<Finding> run() {
     guards();
     const std::array<std::function<void()>, 9> rules{
-        [this] { fuse_itself(); }, [this] { thickness(); }, [this] { fit(); },   [this] { protection(); },
-        [this] { parts(); },       [this] { supply(); },    [this] { currents(); }, [this] { volts(); },
-        [this] { shorts(); }};
+        [this] { fuse_itself(); }, [this] { thickness(); }, [this] { fit(); },
+        [this] { protection(); },  [this] { parts(); },     [this] { supply(); },
+        [this] { currents(); },    [this] { volts(); },     [this] { shorts(); }};
     for (const auto& rule : rules) {
       rule();
       if (first_only_ && !found_.empty()) break;
@@ -52,9 +55,12 @@ class Judge {
   [[nodiscard]] std::size_t count() const { return circuit_.outlets.size(); }
   [[nodiscard]] const Outlet& at(std::size_t i) const { return circuit_.outlets[i]; }
   [[nodiscard]] bool chooses() const {
-    return std::any_of(circuit_.outlets.begin(), circuit_.outlets.end(), [](const Outlet& o) { return !o.there_already; });
+    return std::any_of(circuit_.outlets.begin(), circuit_.outlets.end(),
+                       [](const Outlet& o) { return !o.there_already; });
   }
-  [[nodiscard]] double mm2(const std::string& size) const { return nominal_mm2({circuit_.gauge, size, Metal::copper, false}); }
+  [[nodiscard]] double mm2(const std::string& size) const {
+    return nominal_mm2({circuit_.gauge, size, Metal::copper, false});
+  }
 
   void guards() {
     guarded_.resize(count());
@@ -71,6 +77,7 @@ class Judge {
       }
       here.least = std::min(here.least, own);
       here.nearest = own < kNoLimit ? own : here.nearest_before;
+      here.behind = own < kNoLimit ? static_cast<int>(i) : first ? -1 : from->behind;
     }
   }
   // By the kind reading the least of all guards on the way stops the current; by the harsh one the nearest has to.
@@ -80,15 +87,18 @@ class Judge {
     const auto& made = ratings(circuit_.fuse_kind);
     if (std::find(made.begin(), made.end(), choice_.fuse) == made.end()) find(What::fuse_not_made, -1, choice_.fuse, 0);
     const double sees = kind() ? circuit_.supply.nominal : circuit_.supply.highest;
-    if (above(sees, made_for_volts(circuit_.fuse_kind))) find(What::fuse_volts, -1, sees, made_for_volts(circuit_.fuse_kind));
+    if (above(sees, made_for_volts(circuit_.fuse_kind)))
+      find(What::fuse_volts, -1, sees, made_for_volts(circuit_.fuse_kind));
   }
 
   void thickness() {
     if (!chooses()) return;
     const double least = least_mm2(circuit_.vehicle, circuit_.gauge, view_);
     bool tails = false;
-    for (const Outlet& outlet : circuit_.outlets) tails = tails || (outlet.spliced && !outlet.only_joins && !outlet.there_already);
-    const double thinnest = tails && !choice_.tail.empty() ? std::min(mm2(choice_.size), mm2(choice_.tail)) : mm2(choice_.size);
+    for (const Outlet& outlet : circuit_.outlets)
+      tails = tails || (outlet.spliced && !outlet.only_joins && !outlet.there_already);
+    const double thinnest =
+        tails && !choice_.tail.empty() ? std::min(mm2(choice_.size), mm2(choice_.tail)) : mm2(choice_.size);
     if (thinnest < least) find(What::too_thin, -1, thinnest, least);
   }
 
@@ -116,7 +126,8 @@ class Judge {
         find(What::does_not_fit, who, run, circuit_.splice.most_mm2);
       if (outlet.only_joins) continue;
       const double goes_in = outlet.spliced ? tail : run;
-      if (outlet.spliced && !takes(circuit_.splice, tail, false)) find(What::does_not_fit, who, tail, circuit_.splice.most_mm2);
+      if (outlet.spliced && !takes(circuit_.splice, tail, false))
+        find(What::does_not_fit, who, tail, circuit_.splice.most_mm2);
       if (!takes(outlet.terminal, goes_in, false)) find(What::does_not_fit, who, goes_in, outlet.terminal.most_mm2);
     }
   }
@@ -186,16 +197,28 @@ class Judge {
     return 1;
   }
 
-  // The harsh reading takes the most that flows and, apart from it, the loads that last as those that are on.
-  [[nodiscard]] double harsh_margin(int from) const {
-    double lasting = 0, all = 0;
+  // The harsh reading of a fuse: what is rated, more by a quarter of what lasts or by what that draws beyond its
+  // rating, the loads that last taken as those that are on; and at the most that flows no more than 110 % of its
+  // rating.
+  struct Sums {
+    double rated = 0, most = 0, lasting = 0, lasting_most = 0;
+  };
+  static double harsh_need(const Sums& sums) {
+    const double added = std::max((kLasting - 1) * sums.lasting, sums.lasting_most - sums.lasting);
+    return std::max(sums.rated + added, sums.most / kCarriesForLong);
+  }
+  [[nodiscard]] Sums harsh_sums(double most_amps) const {
+    Sums sums;
+    double all = 0;
     for (const Load& load : net_.loads) {
-      if (!behind(load.outlet, from)) continue;
       all += load.amps;
-      if (device(load).lasting) lasting += load.amps;
+      if (device(load).lasting) sums.lasting += load.amps;
     }
-    const double cap = circuit_.at_most_amps > 0 ? std::min(all, circuit_.at_most_amps) : all;
-    return cap <= 0 ? 1.0 : 1.0 + (kLasting - 1.0) * std::min(1.0, lasting / cap);
+    sums.rated = circuit_.at_most_amps > 0 ? std::min(all, circuit_.at_most_amps) : all;
+    sums.lasting = std::min(sums.lasting, sums.rated);
+    sums.most = most_amps;
+    sums.lasting_most = sums.rated <= 0 ? 0 : sums.lasting * std::max(1.0, most_amps / sums.rated);
+    return sums;
   }
 
   // Behind guard or fuse: all outlets whose way leads through run `from`; -1: all.
@@ -229,9 +252,8 @@ class Judge {
             at[l] = solved.at[static_cast<std::size_t>(net_.loads[l].node)];
             if (!behind(net_.loads[l].outlet, from)) continue;
             here.amps += solved.drawn[l];
-            // The kind reading adds the margin to what is rated: the sum may exceed it while the battery charges.
-            const double amps = kind() ? solved.drawn[l] / grows(net_.loads[l], at[l]) : solved.drawn[l];
-            here.need += amps * margin(net_.loads[l]);
+            // The margin goes with what is rated: the sum may exceed it while the battery charges.
+            here.need += solved.drawn[l] / grows(net_.loads[l], at[l]) * margin(net_.loads[l]);
           }
           most.amps = std::max(most.amps, here.amps);
           most.need = std::max(most.need, here.need);
@@ -241,8 +263,8 @@ class Judge {
     }
     most.amps *= band();
     most.need *= band();
-    // ISO 8820-3: a blade fuse carries 110 % of its rating for 100 hours.
-    most.need = std::max(most.need, kind() ? most.amps / kCarriesForLong : most.amps * harsh_margin(from));
+    most.need = std::max(most.need, most.amps / kCarriesForLong);
+    if (!kind() && from < 0) most.need = std::max(most.need, harsh_need(harsh_sums(most.amps)));
     return most;
   }
 
@@ -258,51 +280,71 @@ class Judge {
     for (const double amps : {s.switch_amps, s.block_amps}) {
       if (amps > 0 && above(total, amps)) find(What::switch_or_block_too_small, -1, total, amps);
     }
+    overloaded(most.amps);
     for (std::size_t i = 0; i < count(); ++i) {
       const bool guarded = std::any_of(at(i).in_line.begin(), at(i).in_line.end(),
                                        [](const InLine& part) { return part.kind != InLineKind::contact; });
       if (!guarded) continue;
       Most inner = most_behind(static_cast<int>(i));
       if (!kind()) inner.need = std::max(inner.need, most_ever(static_cast<int>(i)));
-      if (above(inner.need, guarded_[i].nearest)) find(What::inner_fuse_too_small, static_cast<int>(i), inner.need, guarded_[i].nearest);
+      if (above(inner.need, guarded_[i].nearest))
+        find(What::inner_fuse_too_small, static_cast<int>(i), inner.need, guarded_[i].nearest);
     }
     starts(most.amps);
+  }
+
+  // A wire carries what flows through it; by the harsh reading, behind the circuit's fuse, all that flows there.
+  void overloaded(double all_amps) {
+    for (std::size_t i = 0; i < count(); ++i) {
+      const double bears = carries(run_wire(circuit_, static_cast<int>(i), choice_.size), circuit_.place, view_);
+      if (!kind() && guarded_[i].behind < 0 && above(all_amps, bears))
+        find(What::wire_overloaded, static_cast<int>(i), all_amps, bears);
+      if (!kind()) continue;
+      const double own = most_behind(static_cast<int>(i)).amps;
+      if (above(own, bears)) find(What::wire_overloaded, static_cast<int>(i), own, bears);
+    }
   }
 
   // The harsh reading for a fuse in the line: each device at the most it ever takes, whatever the battery's state.
   [[nodiscard]] double most_ever(int from) const {
     const Volts low = solve(circuit_, net_, circuit_.supply.low, std::vector<double>(net_.loads.size(), 1));
-    std::vector<std::pair<double, std::size_t>> order;
-    for (std::size_t l = 0; l < net_.loads.size(); ++l) {
-      const Load& load = net_.loads[l];
+    Sums sums;
+    double growth = 1;
+    for (const Load& load : net_.loads) {
       if (load.amps <= 0 || !behind(load.outlet, from)) continue;
       const double at = low.settled ? low.at[static_cast<std::size_t>(load.node)] : 0.5 * circuit_.supply.nominal;
-      const double volts = device(load).law == Law::power ? std::min(at, circuit_.supply.low) : std::max(circuit_.supply.highest, circuit_.supply.nominal);
-      order.emplace_back(-grows(load, volts), l);
+      const bool power = device(load).law == Law::power;
+      const double volts =
+          power ? std::min(at, circuit_.supply.low) : std::max(circuit_.supply.highest, circuit_.supply.nominal);
+      const double most = load.amps * grows(load, volts);
+      growth = std::max(growth, most / load.amps);
+      sums.rated += load.amps;
+      sums.most += most;
+      if (!device(load).lasting) continue;
+      sums.lasting += load.amps;
+      sums.lasting_most += most;
     }
-    std::sort(order.begin(), order.end());
-    double left = circuit_.at_most_amps > 0 ? circuit_.at_most_amps : kNoLimit;
-    double amps = 0, lasting = 0;
-    for (const auto& [minus, l] : order) {
-      const double on = std::min(net_.loads[l].amps, left);
-      amps += on * -minus;
-      left -= on;
-      if (device(net_.loads[l]).lasting) lasting += net_.loads[l].amps * -minus;
-    }
-    return band() * (amps + (kLasting - 1) * std::min(lasting, amps));
+    const double cap = circuit_.at_most_amps > 0 ? circuit_.at_most_amps : kNoLimit;
+    sums = {std::min(sums.rated, cap), std::min(sums.most, cap * growth), std::min(sums.lasting, cap),
+            std::min(sums.lasting_most, cap * growth)};
+    return band() * harsh_need(sums);
   }
 
   void starts(double all_amps) {
     for (std::size_t i = 0; i < count(); ++i) {
       for (const Device& device : at(i).devices) {
-        if (device.start_amps <= 0 || device.amps <= 0) continue;
+        if (device.start_amps <= 0 || device.amps <= 0 || starts_long(device)) continue;
         if (kind()) {  // the start alone has surely opened the fuse before it is over
           const double opens = opens_within_s(circuit_.fuse_kind, choice_.fuse, device.start_amps, View::surely_right);
-          if (opens >= 0 && opens <= device.start_s) find(What::opens_on_start, static_cast<int>(i), device.start_s, opens);
+          if (opens >= 0 && opens <= device.start_s)
+            find(What::opens_on_start, static_cast<int>(i), device.start_s, opens);
           continue;
         }
         const double peak = std::max(0.0, all_amps - device.amps) + std::max(device.amps, device.start_amps);
         const double holds = holds_s(circuit_.fuse_kind, choice_.fuse, peak);
+        const double opens = opens_within_s(circuit_.fuse_kind, choice_.fuse, peak, View::surely_right);
+        // What is over within a second is a matter for a note, unless the fuse must open on it.
+        if (device.start_s < kShortStart && (opens < 0 || opens > device.start_s)) continue;
         if (holds < device.start_s) find(What::opens_on_start, static_cast<int>(i), device.start_s, holds);
       }
     }
@@ -320,7 +362,7 @@ class Judge {
     for (std::size_t i = 0; i < count(); ++i) {
       double needs = 0, has = 0;
       for (const Device& device : at(i).devices) {
-        has += device.amps;
+        has += counted_amps(device);
         if (device.amps > 0) needs = std::max(needs, device.least_volts);
       }
       if (has <= 0 && kind()) continue;  // by the harsh reading the limit holds where nothing is connected yet
@@ -369,14 +411,17 @@ class Judge {
       const double opens = opens_within_s(circuit_.fuse_kind, choice_.fuse, amps[i], view_);
       const bool ends = opens >= 0 && opens <= kShortWithin;
       if (!ends && !inner_ends(i, amps[i])) find(What::short_not_ended, static_cast<int>(i), opens, kShortWithin);
-      // A short further on flows through this run too, and is smaller and longer.
+      // A short further on flows through this run too, and is smaller and longer. The harsh reading holds each wire to
+      // the longest short behind the same fuse, on another branch too.
       double heat = 0;
-      for (std::size_t far = i; far < count() && heat >= 0; ++far) {
-        if (!behind(static_cast<int>(far), static_cast<int>(i))) continue;
+      for (std::size_t far = 0; far < count() && heat >= 0; ++far) {
+        const bool shares_fuse = !kind() && guarded_[far].behind == guarded_[i].behind;
+        if (!shares_fuse && !behind(static_cast<int>(far), static_cast<int>(i))) continue;
         const double there = heat_to(far, amps[far]);
         heat = there < 0 ? there : std::max(heat, there);
       }
-      for (const Wire& wire : {run_wire(circuit_, static_cast<int>(i), choice_.size), tail_wire(circuit_, static_cast<int>(i), choice_)}) {
+      for (const Wire& wire :
+           {run_wire(circuit_, static_cast<int>(i), choice_.size), tail_wire(circuit_, static_cast<int>(i), choice_)}) {
         const double stands = withstands(wire, circuit_.place.insulation_c, view_);
         if (heat < 0 || above(heat, stands)) {
           find(What::short_too_hot, static_cast<int>(i), heat, stands);
@@ -450,7 +495,7 @@ bool surely_right(const Circuit& circuit, const Choice& choice) {
 double rated_sum(const Circuit& circuit) {
   double sum = 0;
   for (const Outlet& outlet : circuit.outlets)
-    for (const Device& device : outlet.devices) sum += device.amps;
+    for (const Device& device : outlet.devices) sum += counted_amps(device);
   return circuit.at_most_amps > 0 ? std::min(sum, circuit.at_most_amps) : sum;
 }
 
@@ -486,7 +531,8 @@ void not_believable(const Circuit& circuit, std::vector<Finding>& found) {
     parts.push_back(&outlet.point);
   }
   for (const Part* part : parts) {
-    if (!ohms_believable(*part)) found.push_back({What::ohms_not_believable, static_cast<int>(part->kind), part->ohms, 0});
+    if (!ohms_believable(*part))
+      found.push_back({What::ohms_not_believable, static_cast<int>(part->kind), part->ohms, 0});
   }
   for (const Outlet& outlet : circuit.outlets)
     for (const InLine& part : outlet.in_line)
@@ -500,13 +546,16 @@ void not_told(const Circuit& circuit, const Answer& answer, std::vector<Finding>
     if (!told) found.push_back({What::not_told, which, 0, 0});
   };
   if (s.main_amps <= 0) missing(answer.tells_no_main_fuse, 0);
-  if (s.main_amps > 0 && s.main_metres_from_post > kBarePiece && s.feeder_metres > 0) missing(answer.tells_bare_piece, 1);
-  if (s.main_amps > 0 && above(s.nominal, main_volts(s.main_kind, View::sure_fault))) missing(answer.tells_main_volts, 6);
-  const double inside = s.inside_ohms + 2 * s.feeder_metres * ohms_per_metre(s.feeder, 90, View::surely_right) +
-                        4 * s.ring_ohms + 0.002;
+  if (s.main_amps > 0 && s.main_metres_from_post > kBarePiece && s.feeder_metres > 0)
+    missing(answer.tells_bare_piece, 1);
+  if (s.main_amps > 0 && above(s.nominal, main_volts(s.main_kind, View::sure_fault)))
+    missing(answer.tells_main_volts, 6);
+  const double inside =
+      s.inside_ohms + 2 * s.feeder_metres * ohms_per_metre(s.feeder, 90, View::surely_right) + 4 * s.ring_ohms + 0.002;
   const double amps = s.resting / inside;
   const double main = s.main_amps > 0 ? breaks_amps(s.main_kind, s.nominal, View::sure_fault) : 0;
-  if (amps > breaks_amps(circuit.fuse_kind, s.nominal, View::sure_fault) && amps > main) missing(answer.tells_no_breaking, 2);
+  if (amps > breaks_amps(circuit.fuse_kind, s.nominal, View::sure_fault) && amps > main)
+    missing(answer.tells_no_breaking, 2);
   bool clad = s.feeder.metal == Metal::clad, chassis = false;
   for (const Outlet& outlet : circuit.outlets) {
     clad = clad || outlet.wire.metal == Metal::clad;
@@ -521,12 +570,30 @@ void not_told(const Circuit& circuit, const Answer& answer, std::vector<Finding>
 
 const char* words(What what) {
   static constexpr std::array<const char*, static_cast<std::size_t>(What::count)> names{
-      "wire not protected", "feeder not protected", "feeder overloaded", "main fuse too small",
-      "main switch or block too small", "not told", "fuse too small", "no such fuse", "fuse not for these volts",
-      "fuse in the line too small", "fuse opens on a start", "part too small", "wire does not fit", "wire too thin there",
-      "drop above its limit", "device gets too few volts", "no operating point", "short not ended in time",
-      "short harms the wire", "planning ohms outside the published band", "a thinner wire is right",
-      "a smaller fuse is right", "something fits"};
+      "wire not protected",
+      "wire overloaded",
+      "feeder not protected",
+      "feeder overloaded",
+      "main fuse too small",
+      "main switch or block too small",
+      "not told",
+      "fuse too small",
+      "no such fuse",
+      "fuse not for these volts",
+      "fuse in the line too small",
+      "fuse opens on a start",
+      "part too small",
+      "wire does not fit",
+      "wire too thin there",
+      "drop above its limit",
+      "device gets too few volts",
+      "no operating point",
+      "short not ended in time",
+      "short harms the wire",
+      "planning ohms outside the published band",
+      "a thinner wire is right",
+      "a smaller fuse is right",
+      "something fits"};
   return names.at(static_cast<std::size_t>(what));
 }
 
@@ -545,7 +612,8 @@ std::vector<Finding> judge_answer(const Circuit& circuit, const Answer& answer) 
 std::vector<Finding> beaten(const Circuit& circuit, const Answer& answer) {
   std::vector<Finding> found;
   const auto& all = sizes(circuit.gauge);
-  const bool chooses = std::any_of(circuit.outlets.begin(), circuit.outlets.end(), [](const Outlet& o) { return !o.there_already; });
+  const bool chooses =
+      std::any_of(circuit.outlets.begin(), circuit.outlets.end(), [](const Outlet& o) { return !o.there_already; });
   const auto try_size = [&](std::size_t i, double most, What what) {
     if (chooses && holds(circuit.not_on_sale_sizes, all[i])) return false;
     const double fuse = legal_fuse(circuit, all[i], most);

@@ -10,6 +10,7 @@ namespace judge {
 
 enum class What {
   unprotected_wire,
+  wire_overloaded,
   feeder_unprotected,
   feeder_overloaded,
   main_fuse_too_small,

@@ -1,6 +1,6 @@
-// Issue: safety over random vehicles, by a judge that shares no code with the core. The test run takes as many as fit in
-// about ten seconds; BRANCHLIGHT_JUDGE_VEHICLES=1000000 runs so many, BRANCHLIGHT_JUDGE_SEED=n on another seed, and
-// BRANCHLIGHT_JUDGE_SHOW=n prints the first n circuits on which core and judge disagree.
+// Safety over random vehicles, by a judge that shares no code with the core. A test run takes some ten seconds;
+// BRANCHLIGHT_JUDGE_VEHICLES=1000000 runs so many, BRANCHLIGHT_JUDGE_SEED=n on another seed, and
+// BRANCHLIGHT_JUDGE_SHOW=n prints up to n circuits on which core and judge disagree.
 #include <doctest/doctest.h>
 
 #include <array>
@@ -45,7 +45,8 @@ struct Tally {
     ++shown;
     std::cout << "\n  vehicle " << vehicles << ": " << judge_test::line(circuit, answer) << "\n";
     for (const Finding& finding : findings)
-      std::cout << "    -> " << words(finding.what) << " (" << finding.outlet << ") " << finding.value << " against " << finding.limit << "\n";
+      std::cout << "    -> " << words(finding.what) << " (" << finding.outlet << ") " << finding.value << " against "
+                << finding.limit << "\n";
     std::cout << "    core: " << said.headline << " " << said.reason << "\n";
   }
 };
@@ -63,7 +64,8 @@ void judge_circuit(const vehicle::Vehicle& made, const vehicle::PlacedCircuit& p
   std::vector<Finding> findings = judge::judge_answer(circuit, answer);
   for (const Finding& better : judge::beaten(circuit, answer)) findings.push_back(better);
   tally.add(findings, circuit, answer, said);
-  if (answer.fits && judge::judge(circuit, {answer.size, answer.tail, answer.fuse}, judge::View::surely_right, true).empty())
+  if (answer.fits &&
+      judge::judge(circuit, {answer.size, answer.tail, answer.fuse}, judge::View::surely_right, true).empty())
     ++tally.surely_right;
 }
 
@@ -71,7 +73,7 @@ void judge_circuit(const vehicle::Vehicle& made, const vehicle::PlacedCircuit& p
 
 TEST_CASE("random vehicles: every conductor to every device is protected, and no smaller choice beats an answer") {
   const std::size_t seed = from_environment("BRANCHLIGHT_JUDGE_SEED", 9001);
-  const std::size_t vehicles = from_environment("BRANCHLIGHT_JUDGE_VEHICLES", quick() ? 300 : 6000);
+  const std::size_t vehicles = from_environment("BRANCHLIGHT_JUDGE_VEHICLES", quick() ? 300 : 5000);
   judge_test::Engine engine(seed);
   Tally tally;
   tally.show = from_environment("BRANCHLIGHT_JUDGE_SHOW", 3);
@@ -82,10 +84,10 @@ TEST_CASE("random vehicles: every conductor to every device is protected, and no
     for (const vehicle::PlacedCircuit& placed : made.circuits) judge_circuit(made, placed, tally);
   }
   const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count();
-  std::cout << "  seed " << seed << ": " << tally.vehicles << " vehicles, " << tally.circuits << " circuits (" << tally.answered
-            << " answered, " << tally.none << " none fits, " << tally.not_asked << " without a load), " << seconds
-            << " s; disagreements on " << tally.faulty << " circuits; of the answered " << tally.surely_right
-            << " right by the harshest reading too\n";
+  std::cout << "  seed " << seed << ": " << tally.vehicles << " vehicles, " << tally.circuits << " circuits ("
+            << tally.answered << " answered, " << tally.none << " none fits, " << tally.not_asked
+            << " without a load), " << seconds << " s; disagreements on " << tally.faulty
+            << " circuits; of the answered " << tally.surely_right << " right by the harshest reading too\n";
   for (std::size_t k = 0; k < tally.found.size(); ++k) {
     if (tally.found[k] > 0) std::cout << "    " << words(static_cast<What>(k)) << ": " << tally.found[k] << "\n";
   }

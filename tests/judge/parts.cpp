@@ -16,14 +16,22 @@ constexpr double kDays = 360000, kHours = 14400;
 
 // ISO 8820-3 types C, F, E as transcribed from makers' sheets (2.0 seen twice); SF30 and SF51 strips, marine strip,
 // post, class T (UL 248-15) and breakers from memory. `slow_s` keeps the slowest copy.
-constexpr std::array<Gate, 6> kBlade{{{1.0, kDays, kNever, kNever}, {1.35, 0.75, 600, 1800}, {1.6, 0.25, 50, 50},
-                                      {2.0, 0.15, 5, 5}, {3.5, 0.04, 0.25, 0.5}, {6.0, 0, 0.1, 0.15}}};
-constexpr std::array<Gate, 5> kLarge{{{1.0, kDays, kNever, kNever}, {1.35, 60, 1800, 1800}, {2.0, 2, 50, 60},
-                                      {3.5, 0.2, 7, 7}, {6.0, 0.04, 1, 1}}};
-constexpr std::array<Gate, 5> kBolted{{{1.0, kHours, kNever, kNever}, {1.35, 120, 1800, 1800}, {2.0, 1, 15, 15},
-                                       {3.5, 0.3, 5, 5}, {6.0, 0.1, 1, 1}}};
-constexpr std::array<Gate, 6> kBreaker{{{1.0, kHours, kNever, kNever}, {1.35, 60, 1800, 3600}, {2.0, 8, 60, 120},
-                                        {4.0, 1, 10, 20}, {6.0, 0.4, 5, 8}, {10, 0, 1, 2}}};
+constexpr std::array<Gate, 6> kBlade{{{1.0, kDays, kNever, kNever},
+                                      {1.35, 0.75, 600, 1800},
+                                      {1.6, 0.25, 50, 50},
+                                      {2.0, 0.15, 5, 5},
+                                      {3.5, 0.04, 0.25, 0.5},
+                                      {6.0, 0, 0.1, 0.15}}};
+constexpr std::array<Gate, 5> kLarge{
+    {{1.0, kDays, kNever, kNever}, {1.35, 60, 1800, 1800}, {2.0, 2, 50, 60}, {3.5, 0.2, 7, 7}, {6.0, 0.04, 1, 1}}};
+constexpr std::array<Gate, 5> kBolted{
+    {{1.0, kHours, kNever, kNever}, {1.35, 120, 1800, 1800}, {2.0, 1, 15, 15}, {3.5, 0.3, 5, 5}, {6.0, 0.1, 1, 1}}};
+constexpr std::array<Gate, 6> kBreaker{{{1.0, kHours, kNever, kNever},
+                                        {1.35, 60, 1800, 3600},
+                                        {2.0, 8, 60, 120},
+                                        {4.0, 1, 10, 20},
+                                        {6.0, 0.4, 5, 8},
+                                        {10, 0, 1, 2}}};
 std::span<const Gate> gates(FuseKind kind) {
   if (kind == FuseKind::breaker) return kBreaker;
   if (kind == FuseKind::bolted || kind == FuseKind::bolted_80v) return kBolted;
@@ -31,8 +39,8 @@ std::span<const Gate> gates(FuseKind kind) {
 }
 
 double cold_milliohms(double amps) {  // type C, makers' lists
-  static const std::map<double, double> rows{{1, 123},    {2, 53.5}, {3, 31.1}, {4, 22.8},  {5, 17.85}, {7.5, 10.91},
-                                             {10, 7.7},   {15, 4.8}, {20, 3.38}, {25, 2.52}, {30, 1.97}, {40, 1.44}};
+  static const std::map<double, double> rows{{1, 123},  {2, 53.5}, {3, 31.1},  {4, 22.8},  {5, 17.85}, {7.5, 10.91},
+                                             {10, 7.7}, {15, 4.8}, {20, 3.38}, {25, 2.52}, {30, 1.97}, {40, 1.44}};
   const auto row = rows.find(amps);
   return row == rows.end() ? 0 : row->second;
 }
@@ -91,8 +99,8 @@ double breaks_amps(FuseKind kind, double volts, View view) {
     case FuseKind::bolted:
     case FuseKind::large_bolted: return volts <= 58 ? (kindly ? 2000 : 1000) : 0;
     case FuseKind::marine_bolted: return volts <= (kindly ? 58 : 32) ? 6000 : 0;
-    case FuseKind::terminal_post: return volts <= 14.6 && kindly ? 10000 : volts <= 14 ? 10000 : volts <= 32 ? 5000
-                                         : volts <= 58 ? 2000 : 0;
+    case FuseKind::terminal_post:
+      return volts <= 14.6 && kindly ? 10000 : volts <= 14 ? 10000 : volts <= 32 ? 5000 : volts <= 58 ? 2000 : 0;
     case FuseKind::class_t: return 20000;
     case FuseKind::breaker: return kindly ? 10000 : 1500;
     default: return kindly ? 2000 : 1000;
@@ -134,7 +142,7 @@ double opens_within_s(FuseKind kind, double rating, double amps, View view) {
 
 double holds_s(FuseKind kind, double rating, double amps) {
   for (const Gate& gate : gates(kind)) {
-    if (amps <= gate.times * rating) return gate.holds_s;
+    if (amps * (1 + 1e-6) <= gate.times * rating) return gate.holds_s;  // on the very gate it may be either side
   }
   return 0;
 }
@@ -156,7 +164,8 @@ double lets_through(FuseKind kind, double rating, double least, View view) {
 double part_amps(const Part& part, double wire_mm2) {
   if (!part.amps_by_wire) return part.amps;
   // UL 310, 6.3 mm tab: 18 AWG 7, 16 AWG 10, 14 AWG 15, 12 AWG 20, 10 AWG 24 A (from memory); 5 A below.
-  constexpr std::array<std::pair<double, double>, 5> rows{{{0.822, 7}, {1.308, 10}, {2.08, 15}, {3.30, 20}, {5.25, 24}}};
+  constexpr std::array<std::pair<double, double>, 5> rows{
+      {{0.822, 7}, {1.308, 10}, {2.08, 15}, {3.30, 20}, {5.25, 24}}};
   double most = 5;
   for (const auto& [mm2, amps] : rows) {
     if (wire_mm2 >= mm2) most = amps;
@@ -174,7 +183,7 @@ bool ohms_believable(const Part& part) {
   // 0.55 seen, lighter forms more; what is wired in has only its own joint.
   double low = 0, high = 0;
   switch (part.kind) {
-    case JointKind::screw: low = 0.05, high = 0.65; break;   // IEC 60999: 15 mV new at the test current
+    case JointKind::screw: low = 0.05, high = 0.65; break;  // IEC 60999: 15 mV new at the test current
     case JointKind::tab: low = 0.3, high = 2; break;
     case JointKind::lever: low = 0.3, high = 1.5; break;
     case JointKind::twisted: low = 0.3, high = 1.5; break;

@@ -5,7 +5,7 @@
 
 namespace judge {
 
-const std::vector<double>& ratings(FuseKind kind);   // smallest first
+const std::vector<double>& ratings(FuseKind kind);  // smallest first
 double made_for_volts(FuseKind kind);
 double main_volts(FuseKind kind, View view);
 double breaks_amps(FuseKind kind, double volts, View view);

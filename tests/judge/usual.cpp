@@ -28,10 +28,14 @@ class Usual {
   }
 
  private:
-  double uniform(double low, double high) { return low + (high - low) * static_cast<double>(engine_() >> 11) * 0x1p-53; }
+  double uniform(double low, double high) {
+    return low + (high - low) * static_cast<double>(engine_() >> 11) * 0x1p-53;
+  }
   bool chance(double part) { return uniform(0, 1) < part; }
   template <class List>
-  auto one_of(const List& list) { return list[engine_() % list.size()]; }
+  auto one_of(const List& list) {
+    return list[engine_() % list.size()];
+  }
   static double two_digits(double value) {
     const double step = std::pow(10.0, std::floor(std::log10(value)) - 1);
     return std::round(value / step) * step;
@@ -41,15 +45,23 @@ class Usual {
   void block(const vehicle::Vehicle& of, vehicle::Block& block) {
     using Id = tables::FuseFamilyId;
     const bool high = of.battery.nominal.number() > 40;
-    constexpr std::array<Id, 8> usual{Id::blade, Id::blade, Id::blade, Id::blade, Id::blade, Id::mini_blade, Id::large_blade, Id::bolt_on};
+    constexpr std::array<Id, 8> usual{Id::blade, Id::blade,      Id::blade,       Id::blade,
+                                      Id::blade, Id::mini_blade, Id::large_blade, Id::bolt_on};
     block.fuse_family = high ? (chance(0.8) ? Id::blade_80v : Id::blade_high_voltage) : one_of(usual);
     const bool heavy = block.fuse_family == Id::bolt_on || block.fuse_family == Id::large_blade;
     block.clamp_part = heavy ? "clamp-stud-50" : chance(0.6) ? "clamp-6" : chance(0.6) ? "clamp-16" : "clamp-tab";
     block.clamp_rating.reset();
     if (chance(0.8)) block.rating.reset();
     if (chance(0.7)) block.disconnect.reset();
-    constexpr std::array<std::pair<const char*, double>, 9> feeders{
-        {{"6awg", 60}, {"4awg", 100}, {"2awg", 150}, {"1/0awg", 150}, {"8awg", 50}, {"16mm2", 50}, {"25mm2", 80}, {"35mm2", 100}, {"6sae", 60}}};
+    constexpr std::array<std::pair<const char*, double>, 9> feeders{{{"6awg", 60},
+                                                                     {"4awg", 100},
+                                                                     {"2awg", 150},
+                                                                     {"1/0awg", 150},
+                                                                     {"8awg", 50},
+                                                                     {"16mm2", 50},
+                                                                     {"25mm2", 80},
+                                                                     {"35mm2", 100},
+                                                                     {"6sae", 60}}};
     const auto feeder = one_of(feeders);
     block.feeder.size = feeder.first;
     block.feeder.metal = tables::WireMetal::copper;
@@ -63,13 +75,15 @@ class Usual {
   void wiring(circuit::Wiring& wiring, bool heavy) {
     if (chance(0.8)) wiring.ampacity_table = tables::default_ampacity_table(wiring.gauge);
     constexpr std::array<double, 6> insulations{75, 90, 105, 105, 105, 125};
-    wiring.around.insulation = units::Celsius(wiring.gauge == tables::GaugeSystem::metric && chance(0.6) ? 70.0 : one_of(insulations));
+    wiring.around.insulation =
+        units::Celsius(wiring.gauge == tables::GaugeSystem::metric && chance(0.6) ? 70.0 : one_of(insulations));
     wiring.around.ambient = units::Celsius(std::round(uniform(15, 50)));
     wiring.around.hot_space = chance(0.1);
     wiring.around.circuits_bundled = chance(0.7) ? 1 : 2 + static_cast<int>(engine_() % 3);
     wiring.wire_temperature = units::Celsius(std::max(wiring.around.ambient.number(), 50.0));
     wiring.ferrule = chance(0.1);
-    constexpr std::array<const char*, 4> splices{"splice-lever-6", "splice-lever-4", "splice-stud-50", "splice-crimp-yellow"};
+    constexpr std::array<const char*, 4> splices{"splice-lever-6", "splice-lever-4", "splice-stud-50",
+                                                 "splice-crimp-yellow"};
     wiring.splice_part = heavy || chance(0.3) ? "splice-stud-50" : one_of(splices);
   }
 
@@ -82,8 +96,10 @@ class Usual {
     if (chance(0.8)) made.shelf = {};
     for (circuit::Outlet& each : made.outlets) outlet(each, heavy, nominal, kind);
     double sum = 0;
-    for (const circuit::Outlet& each : made.outlets) sum += circuit::rated_current(each, units::Volts(nominal)).number();
-    if (made.at_most_at_once) made.at_most_at_once = Amperes(std::max(0.5, two_digits(std::max(0.5, sum * uniform(0.4, 1.0)))));
+    for (const circuit::Outlet& each : made.outlets)
+      sum += circuit::rated_current(each, units::Volts(nominal)).number();
+    if (made.at_most_at_once)
+      made.at_most_at_once = Amperes(std::max(0.5, two_digits(std::max(0.5, sum * uniform(0.4, 1.0)))));
   }
 
   // The last outlets go while nothing hangs on them; they stand last.
@@ -93,14 +109,17 @@ class Usual {
 
   void outlet(circuit::Outlet& outlet, bool heavy, double nominal, circuit::Setting kind) {
     if (chance(0.85)) outlet.run.size.reset();
-    if (!outlet.run.size || chance(0.7)) outlet.run.metal = chance(0.9) ? tables::WireMetal::copper : tables::WireMetal::tinned_copper;
-    if (outlet.run.two_core || kind == circuit::Setting::boat || kind == circuit::Setting::fixed) outlet.run.back = circuit::ReturnPath::wire;
+    if (!outlet.run.size || chance(0.7))
+      outlet.run.metal = chance(0.9) ? tables::WireMetal::copper : tables::WireMetal::tinned_copper;
+    if (outlet.run.two_core || kind == circuit::Setting::boat || kind == circuit::Setting::fixed)
+      outlet.run.back = circuit::ReturnPath::wire;
     outlet.run.length = units::Metres(log_uniform(0.3, 8));
     in_line(outlet, heavy);
     if (chance(0.8)) outlet.drop_limit.reset();
     if (chance(0.9)) outlet.rating.reset();
     const double scale = heavy ? 30 : 6;
-    for (circuit::Device& each : outlet.devices) device(each, scale / static_cast<double>(outlet.devices.size()), nominal);
+    for (circuit::Device& each : outlet.devices)
+      device(each, scale / static_cast<double>(outlet.devices.size()), nominal);
     constexpr std::array<const char*, 4> small{"wired-small", "wired-medium", "usb-laptop", "socket-lighter-20"};
     outlet.outlet_part = heavy ? (chance(0.5) ? "wired-medium" : "connector-50") : one_of(small);
     constexpr std::array<const char*, 4> terminals{"tab-6.3", "screw-16", "screw-4", "tab-9.5"};
@@ -114,7 +133,8 @@ class Usual {
     constexpr std::array<double, 5> fuses{5, 7.5, 10, 15, 20};
     constexpr std::array<double, 3> contacts{20, 30, 40};
     for (circuit::InLine& part : parts)
-      part.rating = Amperes((circuit::is_overcurrent_protection(part) ? one_of(fuses) : one_of(contacts)) * (heavy ? 3.0 : 1.0));
+      part.rating =
+          Amperes((circuit::is_overcurrent_protection(part) ? one_of(fuses) : one_of(contacts)) * (heavy ? 3.0 : 1.0));
   }
 
   void device(circuit::Device& device, double most_a, double nominal) {
@@ -122,7 +142,12 @@ class Usual {
     const double amps = log_uniform(0.2, most_a);
     load.rating = load.rating_in_watts ? two_digits(amps * nominal) : amps;
     if (load.minimum_voltage) load.minimum_voltage = units::Volts(nominal / 12 * (chance(0.5) ? 10.5 : 9.5));
-    if (device.inrush) device.inrush = circuit::Inrush{Amperes(amps * two_digits(uniform(1.5, 5))), units::Seconds(chance(0.7) ? 0.1 : 0.5)};
+    if (device.inrush)
+      device.inrush =
+          circuit::Inrush{Amperes(amps * two_digits(uniform(1.5, 5))), units::Seconds(chance(0.5)   ? 0.1
+                                                                                      : chance(0.6) ? 0.5
+                                                                                      : chance(0.7) ? 2.0
+                                                                                                    : 90.0)};
   }
 
   Engine& engine_;

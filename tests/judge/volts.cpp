@@ -48,14 +48,15 @@ class Builder {
     const double loop = wire + (outlet.chassis_return ? circuit_.supply.chassis_ohms : wire);
     const double splice = outlet.spliced || outlet.only_joins ? 2 * circuit_.splice.ohms : 0;
     double tail = 2 * (outlet.terminal.ohms + outlet.point.ohms);
-    if (outlet.spliced) tail += 2 * circuit_.tail_metres * ohms_per_metre(tail_wire(circuit_, index, choice_), metal_c_, view_);
+    if (outlet.spliced)
+      tail += 2 * circuit_.tail_metres * ohms_per_metre(tail_wire(circuit_, index, choice_), metal_c_, view_);
     int at = from;
     for (int light = 0; light < outlet.lights; ++light) {
       at = node(at, loop / outlet.lights + splice + (light == 0 ? in_line : 0.0));
       if (outlet.only_joins) continue;
       const int contact = node(at, tail);
       for (std::size_t d = 0; d < outlet.devices.size(); ++d)
-        net_.loads.push_back({contact, index, static_cast<int>(d), outlet.devices[d].amps / outlet.lights});
+        net_.loads.push_back({contact, index, static_cast<int>(d), counted_amps(outlet.devices[d]) / outlet.lights});
     }
     net_.end.push_back(outlet.only_joins ? at : static_cast<int>(net_.parent.size()) - 1);
     goes_on_.push_back(at);
@@ -79,6 +80,11 @@ double drawn(Law law, double amps, double nominal, double volts) {
 }
 
 }  // namespace
+
+bool starts_long(const Device& device) { return device.start_s >= 60 && device.amps > 0; }
+double counted_amps(const Device& device) {
+  return starts_long(device) ? std::max(device.amps, device.start_amps) : device.amps;
+}
 
 Wire run_wire(const Circuit& circuit, int outlet, const std::string& size) {
   const Outlet& at = circuit.outlets[static_cast<std::size_t>(outlet)];

@@ -20,12 +20,16 @@ struct Load {
 };
 
 struct Net {
-  std::vector<int> parent;     // below the node's own; -1: the battery's own volts
-  std::vector<double> ohms;    // to the parent, both ways
-  std::vector<Load> loads;     // a light of several is a load of its own
-  std::vector<int> end;        // by outlet: where its volts are read and a short is worst
+  std::vector<int> parent;   // below the node's own; -1: the battery's own volts
+  std::vector<double> ohms;  // to the parent, both ways
+  std::vector<Load> loads;   // a light of several is a load of its own
+  std::vector<int> end;      // by outlet: where its volts are read and a short is worst
   int posts = 0, bus = 0;
 };
+
+// A start that takes a minute or more is a load.
+bool starts_long(const Device& device);
+double counted_amps(const Device& device);
 
 Wire run_wire(const Circuit& circuit, int outlet, const std::string& size);
 Wire tail_wire(const Circuit& circuit, int outlet, const Choice& choice);
@@ -33,8 +37,8 @@ Wire tail_wire(const Circuit& circuit, int outlet, const Choice& choice);
 Net build(const Circuit& circuit, const Choice& choice, double metal_c, View view);
 
 struct Volts {
-  bool settled = false;     // false: the loads ask for more than the wire brings
-  std::vector<double> at;   // by node
+  bool settled = false;       // false: the loads ask for more than the wire brings
+  std::vector<double> at;     // by node
   std::vector<double> drawn;  // by load, amperes
 };
 Volts solve(const Circuit& circuit, const Net& net, double battery_volts, const std::vector<double>& on);

@@ -37,8 +37,9 @@ std::string with_number(std::string_view before, std::size_t number) {
 
 std::vector<Printed> run_ngspice(const std::vector<std::string>& decks) {
   static std::size_t runs = 0;
-  const fs::path folder = fs::temp_directory_path() /
-                          with_number(with_number("branchlight-ngspice-", static_cast<std::size_t>(getpid())) + "-", runs++);
+  const fs::path folder =
+      fs::temp_directory_path() /
+      with_number(with_number("branchlight-ngspice-", static_cast<std::size_t>(getpid())) + "-", runs++);
   fs::remove_all(folder);
   fs::create_directories(folder);
   std::ofstream control(folder / "control.sp");

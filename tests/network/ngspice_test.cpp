@@ -65,7 +65,8 @@ std::string deck_of(const Netlist& netlist) {
 
 double apart_v(const Solution& solution, const std::vector<double>& other) {
   double apart = 0.0;
-  for (std::size_t n = 0; n < other.size(); ++n) apart = std::max(apart, std::abs(solution.node_voltage_v[n] - other[n]));
+  for (std::size_t n = 0; n < other.size(); ++n)
+    apart = std::max(apart, std::abs(solution.node_voltage_v[n] - other[n]));
   return apart;
 }
 
@@ -73,7 +74,8 @@ double sum_of_load_voltages(const Netlist& netlist, const std::vector<double>& v
   double sum = 0.0;
   for (const Branch& branch : netlist.branches()) {
     if (branch.law != Law::constant_current && branch.law != Law::constant_power) continue;
-    sum += voltage_v[static_cast<std::size_t>(branch.from.index)] - voltage_v[static_cast<std::size_t>(branch.to.index)];
+    sum +=
+        voltage_v[static_cast<std::size_t>(branch.from.index)] - voltage_v[static_cast<std::size_t>(branch.to.index)];
   }
   return sum;
 }
@@ -133,7 +135,7 @@ TEST_CASE("random faulted circuits agree with ngspice within 1e-5 V, or 113-bit 
     } else if (on_theirs.moved_v > 1e-5) {
       ++other_digits;  // theirs moves away from where it stood: no operating point to five places
     } else {
-      ++other_point;   // two true points: ours must be the one with the loads better fed
+      ++other_point;  // two true points: ours must be the one with the loads better fed
       CHECK(sum_of_load_voltages(netlists[k], ours.node_voltage_v) >= sum_of_load_voltages(netlists[k], theirs) - 1e-6);
     }
   }

@@ -65,7 +65,8 @@ class Writer {
     double volts = told.resting ? told.resting->number() : kind.resting.number() * series;
     if (state_ == network::BatteryState::low) volts = told.low ? told.low->number() : kind.low.number() * series;
     source("cells", volts);
-    const double inside = told.internal_resistance ? told.internal_resistance->number() : kind.internal_resistance.number() * series;
+    const double inside =
+        told.internal_resistance ? told.internal_resistance->number() : kind.internal_resistance.number() * series;
     return {after("cells", inside), "0"};
   }
 
@@ -73,7 +74,8 @@ class Writer {
     const vehicle::Block& block = vehicle_.blocks.front();
     const tables::FuseFamily& main = tables::fuse_family(block.main.kind);
     if (block.main.rating.number() > 0.0)
-      at.red = after(at.red, element_ohms(block.main.kind, block.main.rating.number()) + main.contact_resistance.number());
+      at.red =
+          after(at.red, element_ohms(block.main.kind, block.main.rating.number()) + main.contact_resistance.number());
     if (block.disconnect) at.red = after(at.red, network::in_line_contact(circuit::InLineKind::toggle).number());
     const units::Celsius metal_c = vehicle_.circuits.front().plan.wiring.wire_temperature;
     const double wire = wire_ohms(block.feeder.size, block.feeder.metal, block.feeder.run.number(), metal_c);
@@ -98,10 +100,12 @@ class Writer {
       goes_on[outlet.id.number] = outlet_of(plan, outlet, running, slot, goes_on.at(outlet.fed_from.number));
   }
 
-  Ends outlet_of(const circuit::Circuit& plan, const circuit::Outlet& outlet, const Running& running, std::size_t& slot, Ends at) {
+  Ends outlet_of(const circuit::Circuit& plan, const circuit::Outlet& outlet, const Running& running, std::size_t& slot,
+                 Ends at) {
     for (const circuit::InLine& part : outlet.run.in_line) {
       double ohms = network::in_line_contact(part.kind).number();
-      if (part.kind == circuit::InLineKind::fuse) ohms += element_ohms(vehicle_.blocks.front().fuse_family, part.rating.number());
+      if (part.kind == circuit::InLineKind::fuse)
+        ohms += element_ohms(vehicle_.blocks.front().fuse_family, part.rating.number());
       at.red = after(at.red, ohms);
     }
     const std::string size = outlet.run.size.value_or(std::string(running.fitted.size->id));
@@ -116,11 +120,13 @@ class Writer {
       if (!socket) continue;
       Ends contact = at;
       const std::string tail = outlet.run.size ? size : std::string(running.fitted.tail->id);
-      if (spliced) contact = after(contact, wire_ohms(tail, tables::WireMetal::copper, plan.wiring.tail.number(), metal_c));
+      if (spliced)
+        contact = after(contact, wire_ohms(tail, tables::WireMetal::copper, plan.wiring.tail.number(), metal_c));
       contact = after(contact, part_ohms(outlet.terminal_part));
       contact = after(contact, part_ohms(outlet.outlet_part));
-      if (outlet.devices.size() > 1) ++slot;   // the joint that they share has a place of its own
-      for (const circuit::Device& device : outlet.devices) load(device.load, running.loading.at(slot++) / outlet.taps, contact);
+      if (outlet.devices.size() > 1) ++slot;  // the joint that they share has a place of its own
+      for (const circuit::Device& device : outlet.devices)
+        load(device.load, running.loading.at(slot++) / outlet.taps, contact);
     }
     if (!socket) ++slot;
     return at;
@@ -139,7 +145,8 @@ class Writer {
       text_ << amps << " : (" << v << " > 0 ? " << v << "*" << amps / fold << " : 0)\n";
     } else {
       const double watts = amps * nominal;
-      text_ << watts << "/max(" << v << "," << fold << ") : (" << v << " > 0 ? " << v << "*" << watts / (fold * fold) << " : 0)\n";
+      text_ << watts << "/max(" << v << "," << fold << ") : (" << v << " > 0 ? " << v << "*" << watts / (fold * fold)
+            << " : 0)\n";
     }
   }
 

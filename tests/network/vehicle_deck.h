@@ -25,7 +25,9 @@ struct Running {
 struct VehicleDeck {
   std::string text;
   // By circuit: the contacts of its devices, in the order of its outlets, and the ammeter behind its fuse.
-  struct Device { std::string red, black; };
+  struct Device {
+    std::string red, black;
+  };
   std::vector<std::vector<Device>> devices;
   std::vector<std::string> fuse_ammeter;
 };

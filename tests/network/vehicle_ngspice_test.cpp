@@ -47,7 +47,8 @@ Running running_of(const circuit::Circuit& plan, const vehicle::Block& block, Ra
   made.fitted.tail = random.chance(0.5) ? made.fitted.size : &sizes[2 + random.below(4)];
   const auto ratings = tables::fuse_family(block.fuse_family).ratings_a;
   made.fitted.fuse = units::Amperes(ratings[random.below(ratings.size())]);
-  for (std::size_t i = network::load_slots(plan).size(); i > 0; --i) made.loading.push_back(random.chance(0.8) ? 1.0 : 0.0);
+  for (std::size_t i = network::load_slots(plan).size(); i > 0; --i)
+    made.loading.push_back(random.chance(0.8) ? 1.0 : 0.0);
   return made;
 }
 
@@ -77,7 +78,8 @@ Case any_case(random_vehicles::Engine& engine, Random& random) {
   for (const vehicle::PlacedCircuit& placed : made.vehicle.circuits)
     made.running.push_back(running_of(placed.plan, made.vehicle.blocks.front(), random));
   made.state = random.chance(0.5) ? BatteryState::resting : BatteryState::low;
-  if (random.chance(0.4)) made.charger = {made.vehicle.battery.nominal.number() * random.uniform(1.1, 1.2), random.log_uniform(0.005, 0.3)};
+  if (random.chance(0.4))
+    made.charger = {made.vehicle.battery.nominal.number() * random.uniform(1.1, 1.2), random.log_uniform(0.005, 0.3)};
   made.deck = network_test::deck_of(made.vehicle, made.running, made.state, made.charger);
   return made;
 }
@@ -106,14 +108,16 @@ Core core_of(const Case& one, std::size_t index, double beside_a) {
   if (one.charger.ohms > 0.0) {
     const auto* battery = built.find({network::Element::battery});
     REQUIRE(battery != nullptr);
-    built.netlist.add_battery(network::kReference, battery->away, units::Volts(one.charger.volts), units::Ohms(one.charger.ohms));
+    built.netlist.add_battery(network::kReference, battery->away, units::Volts(one.charger.volts),
+                              units::Ohms(one.charger.ohms));
   }
   const network::Solution solved = network::solve(built.netlist);
   Core core;
   core.usable = solved.usable();
   core.folded = !solved.folded.empty();
   for (const auto& named : built.elements) {
-    if (named.place.element == network::Element::device) core.device_v.push_back(solved.between(named.near_source, named.away).number());
+    if (named.place.element == network::Element::device)
+      core.device_v.push_back(solved.between(named.near_source, named.away).number());
     if (named.place.element == network::Element::fuse) core.fuse_a = solved.through(named.branch).number();
   }
   return core;
@@ -124,7 +128,8 @@ double most_apart_v(const Case& one, const Printed& printed, std::size_t index, 
   REQUIRE(core.device_v.size() == devices.size());
   double apart = 0.0;
   for (std::size_t d = 0; d < devices.size(); ++d)
-    apart = std::max(apart, std::abs(read(printed, devices[d].red) - read(printed, devices[d].black) - core.device_v[d]));
+    apart =
+        std::max(apart, std::abs(read(printed, devices[d].red) - read(printed, devices[d].black) - core.device_v[d]));
   return apart;
 }
 
@@ -133,10 +138,17 @@ void count_kinds(const Case& one, Counts& counts) {
   counts.crowded += one.vehicle.circuits.size() >= 4 ? 1 : 0;
   for (const vehicle::PlacedCircuit& placed : one.vehicle.circuits) {
     const auto& outlets = placed.plan.outlets;
-    counts.chassis += std::any_of(outlets.begin(), outlets.end(), [](const auto& o) { return o.run.back == circuit::ReturnPath::chassis; }) ? 1 : 0;
-    counts.cascades += std::any_of(outlets.begin(), outlets.end(), [](const auto& o) {
-      return std::any_of(o.run.in_line.begin(), o.run.in_line.end(), circuit::is_overcurrent_protection);
-    }) ? 1 : 0;
+    counts.chassis += std::any_of(outlets.begin(), outlets.end(),
+                                  [](const auto& o) { return o.run.back == circuit::ReturnPath::chassis; })
+                          ? 1
+                          : 0;
+    counts.cascades += std::any_of(outlets.begin(), outlets.end(),
+                                   [](const auto& o) {
+                                     return std::any_of(o.run.in_line.begin(), o.run.in_line.end(),
+                                                        circuit::is_overcurrent_protection);
+                                   })
+                           ? 1
+                           : 0;
   }
 }
 
@@ -194,10 +206,10 @@ TEST_CASE("random whole vehicles agree with ngspice within 1e-5 V at every devic
     INFO("vehicle ", k);
     compare(cases[k], printed[k], counts);
   }
-  MESSAGE("seed 818, vehicles ", vehicles, " (no answer from ngspice ", counts.silent, "), circuits ", counts.circuits, ", devices ",
-          counts.devices, ": most apart ", counts.apart_v, " V, ", counts.apart_a, " A; with a charger ", counts.chargers,
-          ", four circuits or more ", counts.crowded, ", chassis return ", counts.chassis, ", fuses in the line ", counts.cascades,
-          ", set aside below the fold ", counts.folded);
+  MESSAGE("seed 818, vehicles ", vehicles, " (no answer from ngspice ", counts.silent, "), circuits ", counts.circuits,
+          ", devices ", counts.devices, ": most apart ", counts.apart_v, " V, ", counts.apart_a, " A; with a charger ",
+          counts.chargers, ", four circuits or more ", counts.crowded, ", chassis return ", counts.chassis,
+          ", fuses in the line ", counts.cascades, ", set aside below the fold ", counts.folded);
   CHECK(counts.circuits >= static_cast<int>(vehicles));
   CHECK(counts.silent * 20 <= static_cast<int>(vehicles));
   CHECK(counts.folded * 20 <= counts.circuits);
@@ -231,7 +243,8 @@ TEST_CASE("steady loads: what the vehicle tells a circuit of its neighbours is w
       const Core core = core_of(cases[k], c, circuit.supply.beside.number());
       if (core.folded) continue;
       double all_a = 0.0;
-      for (std::size_t other = 0; other < cases[k].running.size(); ++other) all_a += other == c ? 0.0 : fuse_a(cases[k], printed[k], other);
+      for (std::size_t other = 0; other < cases[k].running.size(); ++other)
+        all_a += other == c ? 0.0 : fuse_a(cases[k], printed[k], other);
       if (std::abs(all_a - circuit.supply.beside.number()) > 1e-3) continue;  // a neighbour could not run
       ++compared;
       CHECK(most_apart_v(cases[k], printed[k], c, core) <= kSameV);

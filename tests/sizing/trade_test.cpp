@@ -352,3 +352,66 @@ TEST_CASE("fixes carry the exact limit: one step further fails") {
   CHECK(seen_length);
   CHECK(seen_drop);
 }
+
+// Each of these was found by the independent judge (tests/judge).
+TEST_CASE("a run that begins with a fuse of its own leaves the branch fuse no wire to protect, and has an answer") {
+  Circuit made = one_outlet(3.0, 4.0);
+  made.outlets[0].run.in_line = {{circuit::InLineKind::fuse, units::Amperes(5.0)}};
+  CHECK(sizing::size_circuit(made).verdict == Verdict::fits);
+}
+
+TEST_CASE("straight to its terminals, the run itself has to go in; behind a splice, the tail") {
+  Circuit made = one_outlet(4.0, 10.0);
+  made.drop_limit = 0.05;
+  made.outlets[0].terminal_part = "tab-4.8";   // up to 2.5 mm2
+  const Answer spliced = sizing::size_circuit(made);
+  REQUIRE(spliced.verdict == Verdict::fits);
+  CHECK(spliced.choice()->size->area > units::SquareMillimetres(2.5));
+  CHECK(spliced.choice()->tail->area <= units::SquareMillimetres(2.5));
+  made.outlets[0].joint = circuit::Joint::direct;
+  CHECK(sizing::size_circuit(made).verdict == Verdict::none_fits);
+}
+
+TEST_CASE("SAE wire has its own 18 in road vehicles; a boat asks for the copper of 16 AWG") {
+  Circuit made = one_outlet(1.0, 0.5);
+  made.wiring.gauge = tables::GaugeSystem::sae;
+  made.setting = circuit::Setting::van;
+  CHECK(on(sizing::judge(made, wire("18sae")), Criterion::mechanical_minimum).passes);
+  made.setting = circuit::Setting::boat;
+  CHECK_FALSE(on(sizing::judge(made, wire("16sae")), Criterion::mechanical_minimum).passes);
+  CHECK(on(sizing::judge(made, wire("14sae")), Criterion::mechanical_minimum).passes);
+}
+
+TEST_CASE("wire that is there is in its clamp and its splice already") {
+  Circuit made = chain(2, 1.0, 2.0);
+  made.wiring.clamp_part = "clamp-16";          // from 2.5 mm2
+  made.wiring.splice_part = "splice-stud-50";   // from 1.5 mm2
+  made.outlets[0].run.size = "10awg";
+  for (circuit::Outlet& outlet : made.outlets) outlet.joint = circuit::Joint::direct;
+  CHECK(on(sizing::judge(made, wire("18awg")), Criterion::fit).passes);
+  made.outlets[0].run.size.reset();
+  CHECK_FALSE(on(sizing::judge(made, wire("18awg")), Criterion::fit).passes);
+}
+
+TEST_CASE("a tab on the block carries by the wire that is on it, not by the wire chosen further on") {
+  Circuit made = chain(2, 4.0, 2.0);
+  made.wiring.clamp_part = "clamp-tab";
+  made.outlets[0].run.size = "16awg";           // UL 310: 10 A on a 6.3 mm tab
+  CHECK_FALSE(on(sizing::judge(made, wire("10awg"), units::Amperes(15.0)), Criterion::part_rating).passes);
+  CHECK(on(sizing::judge(made, wire("10awg"), units::Amperes(10.0)), Criterion::part_rating).passes);
+}
+
+TEST_CASE("a short beyond a fuse in the line is ended by that fuse") {
+  Circuit made = chain(2, 2.0, 16.0);
+  made.outlets[1].run.in_line = {{circuit::InLineKind::fuse, units::Amperes(3.0)}};
+  const Candidate at = sizing::judge(made, wire("18awg"), units::Amperes(40.0));
+  CHECK(on(at, Criterion::far_short).at == made.outlets[0].id);
+}
+
+TEST_CASE("the shop lacks the smallest fuse: the next one is judged, not the one that is missing") {
+  Circuit made = one_outlet(5.0, 4.0);
+  made.shelf.missing_fuses_a = {7.5};
+  const Answer answer = sizing::size_circuit(made);
+  REQUIRE(answer.verdict == Verdict::fits);
+  CHECK(answer.choice()->fuse == units::Amperes(10.0));
+}
