@@ -95,7 +95,7 @@ std::string token_words(const Case& the_case, const Subject& subject, std::strin
   for (const Token& each : kTokens) {
     if (each.token == token) return each.words(the_case, subject);
   }
-  const bool every_token_has_a_row = false;   // a sentence of a table holds one that none explains
+  const bool every_token_has_a_row = false;  // a sentence of a table holds one that none explains
   BRANCHLIGHT_EXPECT(every_token_has_a_row);
   return {};
 }

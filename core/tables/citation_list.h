@@ -26,6 +26,7 @@ extern const Citation kBritishPvc;
 extern const Citation kBritishXlpe;
 extern const Citation kIecAmpacity;
 extern const Citation kBritishAmpacity;
+extern const Citation kTypicalDevices;
 extern const Citation kIecTwoCoreCable;
 extern const Citation kAmbient;
 extern const Citation kIecGrouping;

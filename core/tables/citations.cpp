@@ -123,6 +123,14 @@ constinit const Citation kIecAmpacity{
             "Written for buildings; the wire here is finer, see the fine strand factor.",
     .standing = Standing::memory};
 
+constinit const Citation kTypicalDevices{
+    .id = "typical-devices",
+    .document = "Typical of devices as they are sold",
+    .edition = "",
+    .where = "labels and manuals of each kind",
+    .note = "From memory, to start with: the label on the device goes first, and devices of one kind differ by half.",
+    .standing = Standing::memory};
+
 constinit const Citation kBritishAmpacity{
     .id = "bs-7671-appendix-4",
     .document = "BS 7671 Requirements for electrical installations, Appendix 4",
@@ -444,7 +452,7 @@ namespace {
 constinit const std::array kAll{
     &kAwgConductors,  &kMetricConductors, &kSaeConductors, &kTinnedCopper, &kTinnedMetricCopper, &kCopperClad,
     &kCopper,         &kAdiabatic,      &kMarineAmpacity,
-    &kMarineHotSpace, &kMarineBundling, &kMarineTwoCoreCable, &kIecAmpacity, &kBritishAmpacity, &kBritishPvc, &kBritishXlpe,
+    &kMarineHotSpace, &kMarineBundling, &kMarineTwoCoreCable, &kIecAmpacity, &kBritishAmpacity, &kTypicalDevices, &kBritishPvc, &kBritishXlpe,
     &kIecTwoCoreCable,    &kEnclosedPvc,    &kEnclosedXlpe,
     &kClippedPvc,     &kClippedXlpe,      &kAmbient,        &kIecGrouping,    &kFineStrands,
     &kRoadVehicleFuse, &kBladeFuse,       &kMiniBladeFuse,  &kLargeBladeFuse, &kBoltOnFuse,

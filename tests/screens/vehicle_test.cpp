@@ -1,6 +1,9 @@
 // Vehicles, their blocks and sources, and what is there: told as a person tells it, by role and name.
 #include "circuits.h"
+#include "sizing/shares.h"
+#include "sizing/sizing.h"
 #include "support.h"
+#include "units/format.h"
 
 using ui::Role;
 
@@ -129,4 +132,49 @@ TEST_CASE("a full block says what to do, and nothing is made") {
   REQUIRE(walker.press("New circuit"));
   CHECK_MESSAGE(walker.shows("The block has no spare position. Give it more positions, or add a block."), walker.all());
   CHECK(walker.host.records["vehicle/2"] == before);
+}
+
+TEST_CASE("a device by its kind: one tap gives what it draws and its name, one undo takes it back") {
+  AppWalker walker;
+  open_at(walker, "size/outlet/3");
+  REQUIRE(walker.press("Add an outlet after C"));
+  const auto outlet = [&walker] { return stored_circuit(walker, "2").outlets.back(); };
+  CHECK(outlet().devices.front().load.rating == 0.0);
+  check_layout(walker);
+  REQUIRE_MESSAGE(walker.press("Cool box, compressor"), walker.all());
+  CHECK(outlet().name == "Cool box, compressor");
+  CHECK(outlet().devices.front().preset == "cool-box");
+  CHECK(outlet().devices.front().load.rating == 45.0);
+  CHECK(outlet().devices.front().load.rating_in_watts);
+  CHECK(outlet().devices.front().load.kind == circuit::LoadKind::constant_power);
+  CHECK(outlet().devices.front().inrush.has_value());
+  check_layout(walker);
+  REQUIRE(walker.press("Kind of device"));
+  REQUIRE(walker.press("Other kinds"));
+  REQUIRE(walker.press("Windlass"));
+  CHECK(outlet().devices.front().load.rating == 800.0);
+  CHECK(outlet().devices.front().use == circuit::Use::momentary);
+  CHECK(outlet().name == "Cool box, compressor");   // a name that is there stays
+  REQUIRE(walker.go("size/more"));
+  REQUIRE(walker.press("Undo"));
+  CHECK(outlet().devices.front().preset == "cool-box");
+}
+
+TEST_CASE("where the volts go: the parts add up to what is lost, and a table of the wire alone stands beside") {
+  AppWalker walker;
+  open_at(walker, "size");
+  REQUIRE_MESSAGE(walker.press("Where the volts go"), walker.all());
+  INFO(walker.all());
+  CHECK(walker.shows("of what is lost"));
+  CHECK(walker.shows("A table that counts the wire alone says"));
+  check_layout(walker);
+  const circuit::Circuit circuit = stored_circuit(walker, "2");
+  const sizing::Answer answer = sizing::size_circuit(circuit);
+  const sizing::VoltShares went = sizing::where_volts_go(circuit, *answer.choice());
+  double sum = 0.0;
+  for (const sizing::VoltShare& share : went.shares) {
+    sum += share.volts.number();
+    CHECK(walker.shows(units::number_text(share.volts.number(), 2) + " V"));
+  }
+  CHECK(sum == doctest::Approx((went.at_battery - went.at_device).number()).epsilon(1e-6));
 }

@@ -58,8 +58,15 @@ void Results::work_out(const Current& current, const circuit::Circuit* circuit, 
     case Sheet::what_if:
       return judge_in_hand(*circuit, has_ladder(*answer_) ? what_if_size(*circuit, *answer_, nearest_, shown) : nullptr, true);
     case Sheet::reach: return work_out_reach(*circuit);
-    default: return;
+    default: return follow_the_volts(*circuit);
   }
+}
+
+void Results::follow_the_volts(const circuit::Circuit& circuit) {
+  const sizing::Candidate* choice = answer_->choice();
+  if (volts_ || choice == nullptr) return;
+  volts_ = sizing::where_volts_go(circuit, *choice);
+  wire_only_ = sizing::wire_only_size(circuit, *choice);
 }
 
 void Results::judge_in_hand(const circuit::Circuit& circuit, const tables::Conductor* size, bool with_fixes) {

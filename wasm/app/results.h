@@ -10,6 +10,7 @@
 #include "circuit/circuit.h"
 #include "sizing/answer.h"
 #include "sizing/fixes.h"
+#include "sizing/shares.h"
 
 namespace app {
 
@@ -24,6 +25,10 @@ class Results {
   // The size to look for fixes with where nothing fits; nullptr: none.
   [[nodiscard]] const tables::Conductor* nearest() const { return nearest_; }
 
+  // Of the answer, on Size itself; nullptr: nothing fits.
+  [[nodiscard]] const sizing::VoltShares* volts() const { return volts_ ? &*volts_ : nullptr; }
+  [[nodiscard]] const sizing::WireOnly& wire_only() const { return wire_only_; }
+
   // Of the size in hand, on the sheets Why and What if; nullptr: there is none to judge.
   [[nodiscard]] const tables::Conductor* size_in_hand() const { return in_hand_; }
   [[nodiscard]] const sizing::Candidate* judged() const { return judged_ ? &*judged_ : nullptr; }
@@ -36,11 +41,14 @@ class Results {
  private:
   void follow(const Current& current);
   void judge_in_hand(const circuit::Circuit& circuit, const tables::Conductor* size, bool with_fixes);
+  void follow_the_volts(const circuit::Circuit& circuit);
   void work_out_reach(const circuit::Circuit& circuit);
 
   Current of_;
   std::optional<sizing::Answer> answer_;
   const tables::Conductor* nearest_ = nullptr;
+  std::optional<sizing::VoltShares> volts_;
+  sizing::WireOnly wire_only_;
   const tables::Conductor* in_hand_ = nullptr;
   std::optional<sizing::Candidate> judged_;
   std::optional<sizing::Fixes> fixes_;

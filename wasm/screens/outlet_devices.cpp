@@ -2,10 +2,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "circuit/preset.h"
 #include "screens/fields.h"
 #include "screens/outlet_sheet.h"
 #include "screens/words.h"
+#include "tables/device_preset.h"
 #include "tables/supply.h"
+#include "ui/tiles.h"
 
 namespace screens {
 namespace {
@@ -39,6 +42,56 @@ struct Spot {
     return with(std::move(changed));
   }
 };
+
+ui::Icon sign_of(tables::DeviceGroup group) {
+  switch (group) {
+    case tables::DeviceGroup::charging: return ui::Icon::usb;
+    case tables::DeviceGroup::cooling: return ui::Icon::cool_box;
+    case tables::DeviceGroup::heating: return ui::Icon::heater;
+    case tables::DeviceGroup::water: return ui::Icon::pump;
+    case tables::DeviceGroup::lighting: return ui::Icon::lamp;
+    case tables::DeviceGroup::air: return ui::Icon::fan;
+    case tables::DeviceGroup::mains: return ui::Icon::inverter;
+    case tables::DeviceGroup::motors: return ui::Icon::motor;
+    case tables::DeviceGroup::media: break;
+  }
+  return ui::Icon::radio;
+}
+
+// Nobody named it: "Outlet D" is what a new one is called.
+bool has_no_name(const circuit::Outlet& outlet) { return outlet.name.empty() || outlet.name.starts_with("Outlet "); }
+
+// One step of undo: what it draws, and the outlet's name where it has none.
+void take_preset(const Spot& spot, const tables::DevicePreset& preset) {
+  const units::Volts nominal = spot.app.editor().circuit().supply.nominal;
+  std::vector<circuit::Edit> edits{spot.with(circuit::device_from(preset, nominal))};
+  if (spot.alone() && has_no_name(spot.outlet)) edits.emplace_back(circuit::SetOutletName{spot.outlet.id, std::string(preset.name)});
+  spot.app.editor().use_edits(edits, "take a " + std::string(preset.name) + " as usual");
+}
+
+bool draw_tiles(const Spot& spot, bool common) {
+  std::vector<const tables::DevicePreset*> presets;
+  std::vector<ui::Tile> tiles;
+  for (const tables::DevicePreset& preset : tables::device_presets()) {
+    if (preset.common != common) continue;
+    presets.push_back(&preset);
+    tiles.push_back({.label = std::string(preset.name), .figure = units::watts_text(preset.running), .icon = sign_of(preset.group),
+                     .chosen = spot.device().preset == preset.key});
+  }
+  const auto pressed = ui::tile_grid(common ? "Kind of device" : "Other kinds of device", tiles);
+  if (pressed) take_preset(spot, *presets[*pressed]);
+  return pressed.has_value();
+}
+
+// Open while nothing is told; after that it folds away.
+bool draw_presets(const Spot& spot) {
+  const bool empty = spot.device().load.rating == 0.0;
+  if (!empty && !ui::disclosure("Kind of device", false, "what such a device usually draws")) return false;
+  if (draw_tiles(spot, true)) return true;
+  if (ui::disclosure("Other kinds", false, "pumps, winches, inverters, screens") && draw_tiles(spot, false)) return true;
+  ui::caption("Typical figures, from memory: the label on the device goes first.");
+  return false;
+}
 
 bool draw_load(const Spot& spot) {
   circuit::Load load = spot.device().load;
@@ -180,7 +233,7 @@ std::string rare_text(const circuit::Device& device) {
 
 bool draw_one(app::AppState& app, const circuit::Outlet& outlet) {
   const Spot spot{app, outlet};
-  if (draw_load(spot) || draw_kind(spot) || draw_least_voltage(spot)) return true;
+  if (draw_load(spot) || draw_presets(spot) || draw_kind(spot) || draw_least_voltage(spot)) return true;
   std::string more = rare_text(spot.device());
   if (outlet.taps > 1) more += ", " + std::to_string(outlet.taps) + " lights along the run";
   if (!ui::disclosure("More about it", false, more)) return false;
@@ -212,7 +265,7 @@ bool draw_folded(const Spot& spot, Memory& memory) {
                                       .sub = (device.name.empty() ? kind : device.name) + " · " + rare_text(device),
                                       .open_at_first = device.load.rating == 0.0}))
     return false;
-  const bool edited = draw_device_name(spot, memory) || draw_load(spot) || draw_kind(spot) || draw_rare(spot) ||
+  const bool edited = draw_device_name(spot, memory) || draw_load(spot) || draw_presets(spot) || draw_kind(spot) || draw_rare(spot) ||
                       draw_least_voltage(spot) || draw_remove(spot);
   ui::end_group();
   return edited;

@@ -10,6 +10,7 @@ namespace screens {
 void draw_answer_card(app::AppState& app);
 void draw_sketch_card(app::AppState& app, Memory& memory);
 void draw_ladder_card(app::AppState& app);
+void draw_volts_card(app::AppState& app);
 void draw_together_card(app::AppState& app);
 void draw_outlets_card(app::AppState& app);
 void draw_settings_card(app::AppState& app);

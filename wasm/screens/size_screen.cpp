@@ -65,6 +65,7 @@ void draw_body(app::AppState& app, Memory& memory) {
   draw_answer_card(app);
   draw_sketch_card(app, memory);
   draw_ladder_card(app);
+  draw_volts_card(app);
   draw_together_card(app);
   if (ui::two_columns()) draw_notes(app);
   ui::next_column();
