@@ -7,6 +7,7 @@
 #include <array>
 #include <chrono>
 #include <cstdlib>
+#include <fstream>
 #include <iostream>
 #include <string>
 
@@ -99,4 +100,17 @@ TEST_CASE("random vehicles: every conductor to every device is protected, and no
   CHECK(tally.faulty == 0);
   CHECK(tally.answered > tally.vehicles / 4);
   CHECK(tally.none > tally.vehicles / 20);
+}
+
+TEST_CASE("the judge includes nothing of the program that it judges") {
+  for (const char* file : {"description.h", "copper.h", "copper.cpp", "parts.h", "parts.cpp", "volts.h", "volts.cpp",
+                           "judge.h", "judge.cpp"}) {
+    std::ifstream in(std::string(BRANCHLIGHT_SOURCE_DIR "/tests/judge/") + file);
+    REQUIRE(in);
+    for (std::string text; std::getline(in, text);) {
+      INFO(file, ": ", text);
+      CHECK((text.find("#include \"") == text.npos || text.find("#include \"judge/") == 0));
+      CHECK(text.find("adapter.h") == text.npos);
+    }
+  }
 }
