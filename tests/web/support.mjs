@@ -128,9 +128,10 @@ export async function tap(page, x, y, { hold = 40 } = {}) {
   if (!await hasTouch(page)) {
     await page.mouse.click(x, y, { delay: hold });
   } else {
-    await touch(page, 'touchStart', x, y);
+    // The end is sent without waiting for the answer to the start: a slow frame must not turn a tap into a hold.
+    const started = touch(page, 'touchStart', x, y);
     await sleep(hold);
-    await touch(page, 'touchEnd');
+    await Promise.all([started, touch(page, 'touchEnd')]);
   }
   await idle(page);
 }
