@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstring>
+#include <limits>
 #include <map>
 #include <numeric>
 
@@ -12,6 +13,7 @@ using circuit::LoadKind;
 using network::Loading;
 
 constexpr int kMostCorners = 8;            // the climb ends by itself after one or two
+constexpr std::size_t kMostRunaways = 4;
 constexpr double kLeastShare = 0.3;        // of the battery's voltage, for a first guess
 constexpr double kWorse = 1e-12;
 
@@ -85,6 +87,20 @@ LoadingFinder::LoadingFinder(const circuit::Circuit& circuit, const Demand& dema
     const double above = demand.parent[i] == kNoParent ? tree_.supply_ohm : loop_ohm_[demand.parent[i]];
     loop_ohm_[i] = above + tree_.points[i].path_ohm;
   }
+  if (!demand.all_at_once) runaways_ = find_runaways();
+}
+
+// Most volts first, each by itself with no more than the cap.
+std::vector<std::size_t> LoadingFinder::find_runaways() const {
+  const auto lost_v = [&](std::size_t i) { return std::min(demand_.rated_a[i], demand_.cap_a) * loop_ohm_[i]; };
+  std::vector<std::size_t> found;
+  for (std::size_t i = 0; i < loop_ohm_.size(); ++i) {
+    const bool power = demand_.load[i] != nullptr && demand_.load[i]->kind == LoadKind::constant_power;
+    if (power && demand_.rated_a[i] > 0.0) found.push_back(i);
+  }
+  std::stable_sort(found.begin(), found.end(), [&](std::size_t a, std::size_t b) { return lost_v(a) > lost_v(b); });
+  if (found.size() > kMostRunaways) found.resize(kMostRunaways);
+  return found;
 }
 
 const LoadingFinder::Tried& LoadingFinder::tried(const Loading& loading) {
@@ -329,6 +345,11 @@ WorstCase LoadingFinder::worst(Worst kind, std::size_t point, const Loading* sta
       better_of(spend_cap(first_guess(kind, point, Guess::whole_cap)));
       better_of(spend_cap(first_guess(kind, point, Guess::nothing_flows)));
       if (start != nullptr) better_of(*start);
+      for (const std::size_t first : runaways_) {
+        std::vector<double> worth = first_guess(kind, point, Guess::whole_cap);
+        worth[first] = std::numeric_limits<double>::max();
+        better_of(spend_cap(worth));
+      }
     }
   }
   return {&best.at->loading, &best.at->solution, best.value};

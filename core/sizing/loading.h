@@ -87,12 +87,16 @@ class LoadingFinder {
   void exchange(Worst kind, std::size_t point, Found& best);
   [[nodiscard]] std::vector<double> guessed_draw(Guess guess) const;
   [[nodiscard]] std::vector<double> first_guess(Worst kind, std::size_t point, Guess guess) const;
+  [[nodiscard]] std::vector<std::size_t> find_runaways() const;
   [[nodiscard]] network::Loading spend_cap(const std::vector<double>& worth) const;
 
   const Demand& demand_;
   network::Tree tree_;
   network::Radial radial_;
   std::vector<double> loop_ohm_;   // posts to each point
+  // Far and heavy loads of constant power: the deeper one pulls its volts down the more it draws, so
+  // each is tried as the first that gets its part of the cap.
+  std::vector<std::size_t> runaways_;
   std::vector<std::unique_ptr<Tried>> storage_;
   struct LastGradient {
     Worst kind = Worst::drop;

@@ -66,7 +66,7 @@ class Checker {
         {"const", [said](const Checker&, const json&, const json& told, const json& value, const std::string& at) {
            return said(value != told, at, "const");
          }},
-        {"required", [said](const Checker&, const json&, const json& told, const json& value, const std::string& at) {
+        {"required", [](const Checker&, const json&, const json& told, const json& value, const std::string& at) {
            for (const json& key : told) {
              if (value.is_object() && !value.contains(key.get<std::string>())) return at + ": no " + key.get<std::string>();
            }

@@ -519,18 +519,18 @@ export const mutations = [
 
   // ---- wasm
   {
-    file: 'wasm/app/route.cpp',
-    old: '{Screen::trace, Sheet::trace_again, "again"}',
-    broken: '{Screen::trace, Sheet::trace_fitted, "again"}',
-    breaks: 'an address of Trace opens another sheet',
-    test: 'test_app',
+    file: 'wasm/app/places.cpp',
+    old: '    if (each.over != place.screen) continue;\n',
+    broken: '',
+    breaks: 'an address of a place opens a sheet of another place',
+    test: 'test_screens',
   },
   {
-    file: 'wasm/app/route.cpp',
-    old: 'if (sheet == Sheet::row) return page(key);',
-    broken: 'if (sheet == Sheet::row) return at(Screen::size);',
+    file: 'wasm/app/places.cpp',
+    old: '    below.key = route.key;\n',
+    broken: '',
     breaks: 'closing a row of a table leaves the table',
-    test: 'test_app',
+    test: 'test_screens',
   },
   {
     file: 'wasm/app/preferences.cpp',

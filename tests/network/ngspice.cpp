@@ -51,8 +51,9 @@ std::vector<Printed> run_ngspice(const std::vector<std::string>& decks) {
   }
   control << "quit\n.endc\n.end\n";
   control.close();
-  const std::string command =
-      "ngspice -b '" + (folder / "control.sp").string() + "' > '" + (folder / "log").string() + "' 2>&1";
+  // Its complaints go elsewhere: in one file they cut lines of the answer in two.
+  const std::string command = "ngspice -b '" + (folder / "control.sp").string() + "' > '" + (folder / "log").string() +
+                              "' 2> '" + (folder / "errors").string() + "'";
   REQUIRE(std::system("command -v ngspice > /dev/null") == 0);  // install the package ngspice
   (void)std::system(command.c_str());                           // its exit status tells nothing in batch mode
   std::vector<Printed> printed = read_log(folder / "log", decks.size());

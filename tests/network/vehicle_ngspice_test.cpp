@@ -91,6 +91,11 @@ double read(const Printed& printed, const std::string& node) {
   return found->second;
 }
 
+// Where it found no operating point it prints constants of its own, and no node.
+bool answered(const Case& one, const Printed& printed) {
+  return printed.count(one.deck.fuse_ammeter.front() + "#branch") > 0;
+}
+
 double fuse_a(const Case& one, const Printed& printed, std::size_t circuit) {
   return read(printed, one.deck.fuse_ammeter[circuit] + "#branch");
 }
@@ -153,7 +158,7 @@ void count_kinds(const Case& one, Counts& counts) {
 }
 
 void compare(const Case& one, const Printed& printed, Counts& counts) {
-  if (printed.empty()) {
+  if (!answered(one, printed)) {
     ++counts.silent;
     return;
   }
@@ -236,7 +241,7 @@ TEST_CASE("steady loads: what the vehicle tells a circuit of its neighbours is w
   const std::vector<Printed> printed = network_test::run_ngspice(decks);
   int compared = 0;
   for (std::size_t k = 0; k < cases.size(); ++k) {
-    if (printed[k].empty()) continue;
+    if (!answered(cases[k], printed[k])) continue;
     for (std::size_t c = 0; c < cases[k].running.size(); ++c) {
       INFO("vehicle ", k, ", circuit ", c);
       const auto circuit = vehicle::circuit_of(cases[k].vehicle, cases[k].vehicle.circuits[c].id);
