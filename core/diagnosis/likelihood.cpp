@@ -96,7 +96,7 @@ Plan Likelihood::plan_of(const Check& check) {
     bench.one_way = check.state.plugged != Plugged::lamp;
     made.own = check.state.plugged == Plugged::own;
     const Appliance& good = plant_.test_device();
-    bench.load_ohm = made.own ? 0.0 : bench.one_way ? good.nominal_v / good.rated_a : plant_.lamp_ohm();
+    bench.load_ohm = made.own ? 0.0 : bench.one_way ? good.ohm_at(plant_.nominal_v()) : plant_.lamp_ohm();
     bench.load_red = plant_.contact(k, Side::positive);
     bench.load_black = plant_.contact(k, Side::negative);
     made.far_outlet = k;

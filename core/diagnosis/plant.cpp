@@ -48,11 +48,21 @@ int node_of(Element element, int outlet, Side side) {
 }
 
 Appliance appliance_of(const circuit::Load& load, units::Volts nominal) {
-  const double rated_a = circuit::rated_current(load, nominal).number();
-  return {load.kind, rated_a > 0.0 ? rated_a : 1.0, nominal.number(), network::fold_voltage(load, nominal).number()};
+  network::LoadLaw law = network::load_law(load, nominal);
+  if (law.law == network::Law::open) {
+    circuit::Load one_ampere = load;
+    one_ampere.rating_in_watts = false;
+    one_ampere.rating = 1.0;
+    law = network::load_law(one_ampere, nominal);
+  }
+  return {law};
 }
 
 }  // namespace
+
+Appliance drawing(double amperes, double nominal_v) {
+  return {{network::Law::resistance, nominal_v / amperes}};
+}
 
 double Potentials::load_volts(int red_node, int black_node, double ohm, bool one_way) const {
   const int a = part[at(red_node)], b = part[at(black_node)];
@@ -67,30 +77,12 @@ double Potentials::appliance_volts(int red_node, int black_node, const Appliance
   const int a = part[at(red_node)], b = part[at(black_node)];
   if (a == 0 && b == 1) return -emf_v;
   if (a != 1 || b != 0) return 0.0;
-  const double ohm = source_ohm + path_ohm[at(red_node)] + path_ohm[at(black_node)];
-  const double own_ohm = appliance.nominal_v / appliance.rated_a;
-  switch (appliance.kind) {
-    case circuit::LoadKind::resistive: return emf_v * own_ohm / (ohm + own_ohm);
-    case circuit::LoadKind::constant_current: {
-      const double v = emf_v - appliance.rated_a * ohm;
-      return v >= appliance.fold_v ? v : emf_v / (1.0 + ohm * appliance.rated_a / appliance.fold_v);
-    }
-    case circuit::LoadKind::constant_power: break;
-  }
-  const double watts = appliance.rated_a * appliance.nominal_v;
-  const double root = emf_v * emf_v - 4.0 * watts * ohm;
-  const double v = root >= 0.0 ? 0.5 * (emf_v + std::sqrt(root)) : 0.0;
-  return v >= appliance.fold_v ? v : emf_v / (1.0 + ohm * watts / (appliance.fold_v * appliance.fold_v));
+  return appliance.load.volts_behind(emf_v, source_ohm + path_ohm[at(red_node)] + path_ohm[at(black_node)]);
 }
 
 double Appliance::ohm_at(double volts) const {
-  switch (kind) {
-    case circuit::LoadKind::resistive: return nominal_v / rated_a;
-    case circuit::LoadKind::constant_current: return (volts >= fold_v ? volts : fold_v) / rated_a;
-    case circuit::LoadKind::constant_power: break;
-  }
-  const double held = volts >= fold_v ? volts : fold_v;
-  return held * held / (rated_a * nominal_v);
+  const double held = std::max(volts, load.fold_v);
+  return held / load.current_a(held);
 }
 
 void View::aim(const Edits& edits) {
@@ -135,8 +127,7 @@ Plant::Plant(const Case& the_case) {
   ohm_.assign(at(2 * pairs), 0.0);
   nominal_v_ = circuit.supply.nominal.number();
   lamp_ohm_ = network::lamp_hot_resistance(circuit.supply.nominal).number();
-  test_device_ = {circuit::LoadKind::resistive, judged(Judged::test_device_a), nominal_v_,
-                  network::fold_voltage(circuit::Load{}, circuit.supply.nominal).number()};
+  test_device_ = drawing(judged(Judged::test_device_a), nominal_v_);
   for (const circuit::Outlet& outlet : circuit.outlets) {
     ids_.push_back(outlet.id);
     sockets_.push_back(diagnosis::has_socket(outlet) ? 1 : 0);

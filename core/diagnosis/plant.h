@@ -16,6 +16,7 @@
 #include "diagnosis/check.h"
 #include "diagnosis/fault.h"
 #include "network/branch_network.h"
+#include "network/load_law.h"
 
 namespace diagnosis {
 
@@ -68,12 +69,10 @@ struct Bench {
 
 // What takes current when it is plugged in. Held between two points nothing else takes any.
 struct Appliance {
-  circuit::LoadKind kind = circuit::LoadKind::resistive;
-  double rated_a = 1.0;  // at nominal volts
-  double nominal_v = 12.0;
-  double fold_v = 3.0;                              // below it takes less in proportion, as network::Law says
-  [[nodiscard]] double ohm_at(double volts) const;  // volts over what it takes then; volts above 0
+  network::LoadLaw load{network::Law::resistance, 12.0};
+  [[nodiscard]] double ohm_at(double volts) const;  // volts over what it takes then; where it has folded, for 0 V too
 };
+Appliance drawing(double amperes, double nominal_v);  // a resistance
 
 struct Potentials {
   std::vector<double> voltage_v;  // by node

@@ -140,7 +140,7 @@ void Writer::retest() {
   const int red = plant.contact(k, Side::positive), black = plant.contact(k, Side::negative);
   const Appliance& good = plant.test_device();
   const double load_ohm = test.with == Plugged::lamp     ? plant.lamp_ohm()
-                          : test.with == Plugged::device ? good.nominal_v / good.rated_a
+                          : test.with == Plugged::device ? good.ohm_at(plant.nominal_v())
                                                          : network::kMeterInputOhm;
   const auto volts_from = [&](network::BatteryState state) {
     const network::BranchNetwork built = network::build(case_.circuit, fitted_of(case_), {}, state);

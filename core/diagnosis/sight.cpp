@@ -239,7 +239,7 @@ Seen see_block(const Sight& sight) {
   const Plant& plant = sight.plant;
   const int red = plant.node({SpotKind::bus, circuit::kBlock, Side::positive}, true);
   const int black = plant.node({SpotKind::bus, circuit::kBlock, Side::negative}, true);
-  const Appliance load{circuit::LoadKind::resistive, judged(Judged::block_load_a), plant.nominal_v(), 0.0};
+  const Appliance load = drawing(judged(Judged::block_load_a), plant.nominal_v());
   const double volts = sight.look.view.plain().load_volts(red, black, load.ohm_at(plant.nominal_v()), true);
   const double s = std::hypot(sigma_of(plant, volts, true, 0.0), judged(Judged::device_part) * plant.nominal_v());
   const double yes = 1.0 - below((judged(Judged::works_from) * plant.nominal_v() - volts) / s);

@@ -5,6 +5,7 @@
 #include <span>
 
 #include "network/element_ohms.h"
+#include "network/load_law.h"
 
 namespace network {
 namespace {
@@ -14,7 +15,6 @@ using circuit::OutletId;
 using detail::ElementOhms;
 using detail::OutletOhms;
 
-constexpr double kFoldsBelow = 0.25;   // of nominal: a device whose lowest voltage nobody has told
 
 // Red and black ends of the network as far as it has been built.
 struct Pair {
@@ -51,18 +51,18 @@ class Builder {
     return {post, kReference};
   }
   void add_device(Place place, const circuit::Load& load, units::Volts nominal, double loading, Pair at) {
-    const detail::DeviceLaw device = detail::device_law(load, nominal);
-    const units::Volts fold = fold_voltage(load, nominal);
+    const LoadLaw device = load_law(load, nominal).part(loading > 0.0 ? loading : 1.0);
+    const units::Volts fold(device.fold_v);
     const bool on = loading > 0.0 && device.law != Law::open;
     BranchId branch;
-    if (!on || (device.law == Law::resistance && device.value / loading > kLargestOhm)) {
+    if (!on || (device.law == Law::resistance && device.value > kLargestOhm)) {
       branch = network_.netlist.add_open(at.red, at.black);
     } else if (device.law == Law::resistance) {
-      branch = network_.netlist.add_resistance(at.red, at.black, units::Ohms(device.value / loading));
+      branch = network_.netlist.add_resistance(at.red, at.black, units::Ohms(device.value));
     } else if (device.law == Law::constant_power) {
-      branch = network_.netlist.add_constant_power(at.red, at.black, units::Watts(device.value * loading), fold);
+      branch = network_.netlist.add_constant_power(at.red, at.black, units::Watts(device.value), fold);
     } else {
-      branch = network_.netlist.add_constant_current(at.red, at.black, units::Amperes(device.value * loading), fold);
+      branch = network_.netlist.add_constant_current(at.red, at.black, units::Amperes(device.value), fold);
     }
     network_.elements.push_back({place, branch, at.red, at.black});
   }
@@ -175,28 +175,6 @@ BranchNetwork build(const circuit::Circuit& circuit, const Fitted& fitted, const
     ends.push_back(build_run(builder, job, parent < 0 ? block : ends[static_cast<std::size_t>(parent)]));
   }
   return builder.take();
-}
-
-SeriesResistances series_resistances(const circuit::Circuit& circuit, const Fitted& fitted, BatteryState battery) {
-  const ElementOhms ohms = detail::element_ohms(circuit, fitted, battery);
-  SeriesResistances series;
-  series.emf = units::Volts(ohms.emf_v);
-  series.source = units::Ohms(ohms.battery);
-  series.feeder_loop = units::Ohms(ohms.main_fuse + ohms.disconnect + 2.0 * (ohms.feeder + ohms.bus));
-  series.supply_loop = series.feeder_loop + units::Ohms(ohms.fuse_contact + ohms.fuse + 2.0 * ohms.clamp);
-  for (std::size_t k = 0; k < ohms.outlets.size(); ++k) {
-    const OutletOhms& own = ohms.outlets[k];
-    const double in_line = std::accumulate(own.in_line.begin(), own.in_line.end(), 0.0);
-    const double splices = own.spliced ? 2.0 * own.splice * circuit.outlets[k].taps : 0.0;
-    series.run_loop.emplace_back(own.wire + own.back);
-    series.joint_loop.emplace_back(in_line + splices);
-    series.tail_loop.emplace_back(2.0 * ((own.spliced ? own.tail : 0.0) + own.terminal + own.inside));
-  }
-  return series;
-}
-
-units::Volts fold_voltage(const circuit::Load& load, units::Volts nominal) {
-  return load.minimum_voltage ? *load.minimum_voltage : nominal * kFoldsBelow;
 }
 
 }  // namespace network

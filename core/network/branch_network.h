@@ -69,22 +69,4 @@ struct BranchNetwork {
 BranchNetwork build(const circuit::Circuit& circuit, const Fitted& fitted, const Loading& loading,
                     BatteryState battery);
 
-// The resistances build() uses, summed for radial.h. Wire at circuit.wiring.wire_temperature,
-// parts by tables::Part, fuses cold and as new; what no table lists is in network/assumed.h.
-// The circuit has passed circuit::validate(), and fitted.size is set.
-struct SeriesResistances {
-  units::Volts emf;
-  units::Ohms source;                 // battery inside
-  units::Ohms feeder_loop;            // main fuse and switch, feeder both ways, bus joints: shared by the block
-  units::Ohms supply_loop;            // the same with fuse and clips, clamps
-  std::vector<units::Ohms> run_loop;  // by outlet index: wire both ways from its parent
-  std::vector<units::Ohms> joint_loop;// what is in line and the splice's through-joints, both sides
-  std::vector<units::Ohms> tail_loop; // splice to the device: tail, tab, outlet, both sides
-};
-SeriesResistances series_resistances(const circuit::Circuit& circuit, const Fitted& fitted, BatteryState battery);
-
-// Voltage below which a device is taken as unable to run at all, for the fold of its law:
-// its own minimum when told, else a quarter of nominal.
-units::Volts fold_voltage(const circuit::Load& load, units::Volts nominal);
-
 }  // namespace network

@@ -110,16 +110,4 @@ ElementOhms element_ohms(const circuit::Circuit& circuit, const Fitted& fitted, 
   return ohms;
 }
 
-DeviceLaw device_law(const circuit::Load& load, units::Volts nominal) {
-  const double nominal_v = nominal.number();
-  const double rated_a = load.rating_in_watts ? load.rating / nominal_v : load.rating;
-  if (!(rated_a > 0.0)) return {};
-  switch (load.kind) {
-    case circuit::LoadKind::constant_current: return {Law::constant_current, rated_a, rated_a};
-    case circuit::LoadKind::constant_power: return {Law::constant_power, rated_a * nominal_v, rated_a};
-    case circuit::LoadKind::resistive: return {Law::resistance, nominal_v / rated_a, rated_a};
-  }
-  return {};
-}
-
 }  // namespace network::detail

@@ -35,12 +35,4 @@ struct ElementOhms {
 };
 ElementOhms element_ohms(const circuit::Circuit& circuit, const Fitted& fitted, BatteryState battery);
 
-// What a load takes at full loading, ready for a network of this nominal voltage.
-struct DeviceLaw {
-  Law law = Law::open;     // open: nothing fitted
-  double value = 0.0;      // ohm, A or W
-  double rated_a = 0.0;    // at the nominal voltage
-};
-DeviceLaw device_law(const circuit::Load& load, units::Volts nominal);
-
 }  // namespace network::detail

@@ -73,7 +73,7 @@ namespace {
 
 // Loads as they stand at one loading: laws for the iteration, plain conductances for the rest.
 struct Plugged {
-  std::vector<detail::LoadLaw> laws;
+  std::vector<LoadLaw> laws;
   std::vector<double> siemens;
 };
 
@@ -83,14 +83,14 @@ double part_on(const Loading& loading, std::size_t k) {
 
 template <class Outlets>
 Plugged plug_in(const Outlets& outlets, const Loading& loading) {
-  Plugged plugged{std::vector<detail::LoadLaw>(outlets.size()), std::vector<double>(outlets.size())};
+  Plugged plugged{std::vector<LoadLaw>(outlets.size()), std::vector<double>(outlets.size())};
   for (std::size_t k = 0; k < outlets.size(); ++k) {
     const auto& outlet = outlets[k];
     const double on = part_on(loading, k);
-    if (outlet.law == Law::resistance) {
-      plugged.siemens[k] = on / outlet.value < 1.0 / kLargestOhm ? 0.0 : on / outlet.value;
-    } else if (outlet.law != Law::open) {
-      plugged.laws[k] = {outlet.law, on * outlet.value, outlet.fold_v};
+    if (outlet.load.law == Law::resistance) {
+      plugged.siemens[k] = on / outlet.load.value < 1.0 / kLargestOhm ? 0.0 : on / outlet.load.value;
+    } else if (outlet.load.constant()) {
+      plugged.laws[k] = outlet.load.part(on);
     }
   }
   return plugged;
@@ -112,11 +112,8 @@ Radial::Radial(const Tree& tree) {
     point.tail_ohm = from.tail_ohm;
     if (from.load != nullptr) {
       const units::Volts nominal(tree.nominal_v);
-      const detail::DeviceLaw device = detail::device_law(*from.load, nominal);
-      point.law = device.law;
-      point.value = device.law == Law::resistance ? device.value / from.share : device.value * from.share;
-      point.rated_a = device.rated_a * from.share;
-      point.fold_v = fold_voltage(*from.load, nominal).number();
+      point.load = load_law(*from.load, nominal).part(from.share);
+      point.rated_a = circuit::rated_current(*from.load, nominal).number() * from.share;
     }
     const double upstream = point.parent < 0 ? root_ohm_ : points_[static_cast<std::size_t>(point.parent)].loop_ohm;
     point.loop_ohm = upstream + point.path_ohm;
@@ -135,7 +132,7 @@ RadialSolution Radial::solve(const Loading& loading) const {
   solution.folded.resize(points_.size());
   bool any_folded = false;
   for (std::size_t k = 0; k < points_.size(); ++k) {
-    const detail::LoadLaw& law = plugged.laws[k];
+    const LoadLaw& law = plugged.laws[k];
     if (plugged.siemens[k] > 0.0) at.current_a[k] = plugged.siemens[k] * at.voltage_v[k];
     solution.folded[k] = law.value > 0.0 && at.voltage_v[k] < law.fold_v;
     any_folded = any_folded || solution.folded[k];
@@ -167,12 +164,8 @@ std::vector<double> Radial::sensitivity(std::size_t outlet, const Loading& loadi
   for (std::size_t k = 0; k < n; ++k) {
     const Point& own = points_[k];
     const double voltage_v = at.device_voltage_v[k];
-    double per_rated = 1.0;  // amperes taken for each rated ampere that is on
-    if (own.law == Law::resistance) {
-      per_rated = voltage_v / own.value / own.rated_a;
-    } else if (own.law != Law::open) {
-      per_rated = detail::LoadLaw{own.law, own.value, own.fold_v}.current_a(voltage_v) / own.rated_a;
-    }
+    // Amperes taken for each rated ampere that is on.
+    const double per_rated = own.rated_a > 0.0 ? own.load.current_a(voltage_v) / own.rated_a : 1.0;
     answer_v[k] *= -per_rated;
   }
   return answer_v;

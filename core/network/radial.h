@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "network/branch_network.h"
+#include "network/load_law.h"
 #include "network/solve.h"
 #include "network/tree.h"
 
@@ -40,9 +41,7 @@ class Radial {
     std::ptrdiff_t parent = -1;   // less than its own; -1: the block
     double path_ohm = 0.0;
     double tail_ohm = 0.0;
-    Law law = Law::open;          // of the device at full loading; open: nothing fitted
-    double value = 0.0;           // ohm, A or W by law
-    double fold_v = 0.0;
+    LoadLaw load{Law::open};      // of the device at full loading; open: nothing fitted
     double rated_a = 0.0;         // at the nominal voltage
     double loop_ohm = 0.0;        // from the battery's inside to here
   };

@@ -73,7 +73,7 @@ class Mesh {
       laws_.push_back({branch.law, branch.value, branch.fold_v});
     }
   }
-  [[nodiscard]] const std::vector<detail::LoadLaw>& laws() const { return laws_; }
+  [[nodiscard]] const std::vector<LoadLaw>& laws() const { return laws_; }
   [[nodiscard]] const std::vector<std::size_t>& load_branches() const { return load_branches_; }
   [[nodiscard]] std::vector<double>& voltage_v() { return voltage_v_; }
 
@@ -113,7 +113,7 @@ class Mesh {
   const Netlist& netlist_;
   std::vector<double> voltage_v_, next_v_;  // by node
   std::vector<std::size_t> load_branches_;
-  std::vector<detail::LoadLaw> laws_;
+  std::vector<LoadLaw> laws_;
   detail::StarMesh mesh_;
 };
 
@@ -123,7 +123,7 @@ void read_currents(const Netlist& netlist, Solution& solution) {
     const double voltage_v = solution.node_voltage_v[at(branch.from)] - solution.node_voltage_v[at(branch.to)];
     double current_a = 0.0;
     if (is_load(branch)) {
-      current_a = detail::LoadLaw{branch.law, branch.value, branch.fold_v}.current_a(voltage_v);
+      current_a = LoadLaw{branch.law, branch.value, branch.fold_v}.current_a(voltage_v);
     } else if (branch.law != Law::open) {
       current_a = (voltage_v + branch.emf_v) / branch.value;
     }
@@ -143,7 +143,7 @@ double worst_imbalance(const Netlist& netlist, const Solution& solution) {
     into_a[at(branch.from)] -= current_a;
     if (is_load(branch)) {
       const double voltage_v = solution.node_voltage_v[at(branch.from)] - solution.node_voltage_v[at(branch.to)];
-      const double by_law = detail::LoadLaw{branch.law, branch.value, branch.fold_v}.current_a(voltage_v);
+      const double by_law = LoadLaw{branch.law, branch.value, branch.fold_v}.current_a(voltage_v);
       worst = std::max(worst, std::abs(by_law - current_a));
     }
   }

@@ -5,6 +5,7 @@
 #include "sizing/judgements.h"
 #include "sizing/rules.h"
 #include "sizing/words.h"
+#include "network/load_law.h"
 #include "network/tree.h"
 #include "units/format.h"
 
@@ -25,14 +26,10 @@ Judgement judgement(Criterion criterion, Measure measure, const tables::Citation
 }
 
 // The most that a device takes between a charging battery and a low one.
-double most_current_a(const circuit::Load& load, double nominal_v, double lowest_v, double highest_v) {
-  const double rated_a = circuit::rated_current(load, units::Volts(nominal_v)).number();
-  switch (load.kind) {
-    case circuit::LoadKind::constant_current: return rated_a;
-    case circuit::LoadKind::constant_power: return rated_a * nominal_v / std::max(lowest_v, 0.25 * nominal_v);
-    case circuit::LoadKind::resistive: return rated_a * std::max(1.0, highest_v / nominal_v);
-  }
-  return rated_a;
+double most_current_a(const circuit::Load& load, units::Volts nominal, double lowest_v, double highest_v) {
+  const network::LoadLaw law = network::load_law(load, nominal);
+  const double runs_from_v = std::max(lowest_v, law.fold_v);
+  return std::max({law.current_a(nominal.number()), law.current_a(runs_from_v), law.current_a(highest_v)});
 }
 
 std::string protection_text(const circuit::InLine& protection) {
@@ -43,14 +40,14 @@ std::string protection_text(const circuit::InLine& protection) {
 }  // namespace
 
 ZoneCurrent zone_current(const Context& context, const Zone& zone, const std::vector<OutletResult>& outlets) {
-  const double nominal_v = context.nominal_v();
+  const units::Volts nominal = context.circuit.supply.nominal;
   double rated_a = 0.0, most_a = 0.0, lasting_a = 0.0, lasting_most_a = 0.0, largest_share = 1.0;
   for (const std::size_t i : zone.outlets) {
     const double lowest_v = std::min(outlets[i].voltage.number(), outlets[i].voltage_low.number());
     for (const circuit::Device& device : context.circuit.outlets[i].devices) {
-      const double rated = circuit::rated_current(device.load, context.circuit.supply.nominal).number();
+      const double rated = circuit::rated_current(device.load, nominal).number();
       if (rated <= 0.0) continue;
-      const double most = most_current_a(device.load, nominal_v, lowest_v, context.charging.number());
+      const double most = most_current_a(device.load, nominal, lowest_v, context.charging.number());
       rated_a += rated;
       most_a += most;
       largest_share = std::max(largest_share, most / rated);

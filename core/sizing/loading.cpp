@@ -28,27 +28,6 @@ std::uint64_t hash_of(const Loading& loading) {
   return hash;
 }
 
-// Current of a whole load at a device voltage, and how it grows with that voltage.
-struct LoadPoint {
-  double current_a = 0.0;
-  double slope_a_per_v = 0.0;
-};
-LoadPoint load_point(const circuit::Load& load, double rated_a, double nominal_v, double volts) {
-  const double fold_v = network::fold_voltage(load, units::Volts(nominal_v)).number();
-  const double power_w = rated_a * nominal_v;
-  switch (load.kind) {
-    case LoadKind::constant_current:
-      if (volts >= fold_v) return {rated_a, 0.0};
-      return {rated_a * volts / fold_v, rated_a / fold_v};
-    case LoadKind::constant_power:
-      if (volts >= fold_v) return {power_w / volts, -power_w / (volts * volts)};
-      return {power_w * volts / (fold_v * fold_v), power_w / (fold_v * fold_v)};
-    case LoadKind::resistive:
-      return {rated_a * volts / nominal_v, rated_a / nominal_v};
-  }
-  return {0.0, 0.0};
-}
-
 }  // namespace
 
 Demand::Demand(const circuit::Circuit& circuit) {
@@ -83,9 +62,12 @@ LoadingFinder::LoadingFinder(const circuit::Circuit& circuit, const Demand& dema
                              network::BatteryState battery)
     : demand_(demand), tree_(network::tree_of(circuit, fitted, battery)), radial_(tree_) {
   loop_ohm_.resize(demand.rated_a.size());
+  laws_.resize(demand.rated_a.size());
   for (std::size_t i = 0; i < loop_ohm_.size(); ++i) {
     const double above = demand.parent[i] == kNoParent ? tree_.supply_ohm : loop_ohm_[demand.parent[i]];
     loop_ohm_[i] = above + tree_.points[i].path_ohm;
+    const network::TreePoint& at = tree_.points[i];
+    if (at.load != nullptr) laws_[i] = network::load_law(*at.load, units::Volts(tree_.nominal_v)).part(at.share);
   }
   if (!demand.all_at_once) runaways_ = find_runaways();
 }
@@ -131,16 +113,16 @@ const std::vector<double>& LoadingFinder::source_gradient(const Tried& at) const
 
 std::vector<double> LoadingFinder::find_source_gradient(const Tried& at) const {
   const std::size_t count = demand_.rated_a.size();
-  const double nominal_v = tree_.nominal_v;
-  std::vector<LoadPoint> drawn(count);
+  std::vector<double> drawn_a(count, 0.0);      // by the whole load, at the voltage that it gets
+  std::vector<double> device_s(count, 0.0);     // how that grows with the voltage, for the part that is on
   std::vector<double> below_s(count + 1, 0.0);  // admittance seen at each splice; last: at the block
   std::vector<double> seen_s(count);            // the same from the far side of the run
   for (std::size_t i = count; i-- > 0;) {
-    if (demand_.load[i] != nullptr) {
-      drawn[i] = load_point(*demand_.load[i], demand_.rated_a[i], nominal_v, at.solution.device_voltage_v[i]);
+    if (demand_.rated_a[i] > 0.0) {
+      drawn_a[i] = laws_[i].current_a(at.solution.device_voltage_v[i]);
+      device_s[i] = laws_[i].slope_siemens(at.solution.device_voltage_v[i]) * at.loading[i];
     }
-    const double device_s = drawn[i].slope_a_per_v * at.loading[i];
-    below_s[i] += device_s / (1.0 + device_s * tree_.points[i].tail_ohm);
+    below_s[i] += device_s[i] / (1.0 + device_s[i] * tree_.points[i].tail_ohm);
     seen_s[i] = below_s[i] / (1.0 + below_s[i] * tree_.points[i].path_ohm);
     below_s[demand_.parent[i] == kNoParent ? count : demand_.parent[i]] += seen_s[i];
   }
@@ -151,9 +133,8 @@ std::vector<double> LoadingFinder::find_source_gradient(const Tried& at) const {
     const double above = demand_.parent[i] == kNoParent ? block_gain : gain[demand_.parent[i]];
     gain[i] = above / (1.0 + below_s[i] * tree_.points[i].path_ohm);
     if (demand_.rated_a[i] <= 0.0) continue;
-    const double device_s = drawn[i].slope_a_per_v * at.loading[i];
-    const double device_gain = gain[i] / (1.0 + device_s * tree_.points[i].tail_ohm);
-    worth[i] = device_gain * drawn[i].current_a / demand_.rated_a[i];
+    const double device_gain = gain[i] / (1.0 + device_s[i] * tree_.points[i].tail_ohm);
+    worth[i] = device_gain * drawn_a[i] / demand_.rated_a[i];
   }
   return worth;
 }
@@ -193,9 +174,7 @@ std::vector<double> LoadingFinder::guessed_draw(Guess guess) const {
                              : guess == Guess::alone       ? std::min(demand_.rated_a[i], demand_.cap_a)
                                                            : demand_.cap_a;
     const double volts = emf_v - flowing_a * (tree_.source_ohm + loop_ohm_[i] + tree_.points[i].tail_ohm);
-    const double ratio = std::max(volts, kLeastShare * emf_v) / tree_.nominal_v;
-    const LoadKind load = demand_.load[i] != nullptr ? demand_.load[i]->kind : LoadKind::constant_current;
-    draw[i] = load == LoadKind::constant_power ? 1.0 / ratio : load == LoadKind::resistive ? ratio : 1.0;
+    draw[i] = demand_.rated_a[i] > 0.0 ? laws_[i].current_a(std::max(volts, kLeastShare * emf_v)) / demand_.rated_a[i] : 1.0;
   }
   return draw;
 }

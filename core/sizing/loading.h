@@ -10,6 +10,7 @@
 
 #include "circuit/circuit.h"
 #include "network/branch_network.h"
+#include "network/load_law.h"
 #include "network/radial.h"
 #include "network/tree.h"
 
@@ -94,6 +95,7 @@ class LoadingFinder {
   network::Tree tree_;
   network::Radial radial_;
   std::vector<double> loop_ohm_;   // posts to each point
+  std::vector<network::LoadLaw> laws_;   // of each point's load, at full loading
   // Far and heavy loads of constant power: the deeper one pulls its volts down the more it draws, so
   // each is tried as the first that gets its part of the cap.
   std::vector<std::size_t> runaways_;

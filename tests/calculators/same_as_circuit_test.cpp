@@ -1,6 +1,7 @@
 // The same inputs through the core's own circuit path give the same answers.
 #include "calculators/ask.h"
 #include "network/branch_network.h"
+#include "network/tree.h"
 #include "sizing/sizing.h"
 
 using ask::evaluate;
@@ -32,10 +33,10 @@ TEST_CASE("loop resistance and ampacity are those of the network and of sizing, 
     network::Fitted fitted;
     fitted.size = &wire;
     fitted.fuse = units::Amperes(10.0);
-    const auto series = network::series_resistances(circuit, fitted, network::BatteryState::resting);
+    const auto tree = network::tree_of(circuit, fitted, network::BatteryState::resting);
     const auto e = evaluate("drop-of-a-run", {{"run", 7.3}, {"current", 4.0}, {"metal", circuit.wiring.wire_temperature.number()}},
                             {{"wire", std::string(wire.id)}});
-    CHECK(number(e, "loop") == Approx(series.run_loop.front().number()).epsilon(1e-12));
+    CHECK(number(e, "loop") == Approx(tree.points[0].wire_ohm).epsilon(1e-12));
     const sizing::Candidate judged = sizing::judge(circuit, wire);
     const auto carries = evaluate("most-current", {}, {{"wire", std::string(wire.id)}});
     REQUIRE(judged.derated_ampacity.has_value());
@@ -56,12 +57,12 @@ TEST_CASE("far short opens as sizing says, given sizing's resistances before the
     const sizing::Candidate judged = sizing::judge(circuit, *fitted.size, fitted.fuse);
     fitted.tail = judged.tail;
     circuit.wiring.wire_temperature = circuit.wiring.around.insulation;
-    const auto series = network::series_resistances(circuit, fitted, network::BatteryState::low);
-    const double before = (series.supply_loop + series.joint_loop.front() + series.tail_loop.front()).number();
+    const auto tree = network::tree_of(circuit, fitted, network::BatteryState::low);
+    const double before = tree.supply_ohm + tree.points[0].path_ohm - tree.points[0].wire_ohm + tree.points[0].tail_ohm;
     const auto e = evaluate("short-at-the-far-end", {{"run", 6.0}, {"fuse", 5.0}, {"before", before}},
                             {{"wire", id}, {"battery", circuit.supply.battery}});
-    const double all = (series.source + units::Ohms(before) + series.run_loop.front()).number();
-    CHECK(number(e, "current") == Approx(series.emf.number() / all).epsilon(1e-9));
+    const double all = tree.source_ohm + before + tree.points[0].wire_ohm;
+    CHECK(number(e, "current") == Approx(tree.emf_v / all).epsilon(1e-9));
     CHECK(number(e, "opens") == Approx(of(judged, sizing::Criterion::far_short).value).epsilon(1e-9));
     CHECK((number(e, "survives") == 1.0) == of(judged, sizing::Criterion::withstand).passes);
   }

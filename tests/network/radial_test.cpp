@@ -86,18 +86,18 @@ TEST_CASE("thicker wire never drops more, and power in is power out") {
       }
       CHECK(currents_a == doctest::Approx(solution.total_current_a).epsilon(1e-10));
       // Power: what the battery's inside gives is lost in the loops or taken by the loads.
-      const SeriesResistances series = series_resistances(made, {&size, nullptr, units::Amperes(15.0)}, BatteryState::resting);
+      const Tree tree = tree_of(made, {&size, nullptr, units::Amperes(15.0)}, BatteryState::resting);
       std::vector<double> through(solution.load_current_a);
-      double taken_w = solution.total_current_a * solution.total_current_a * (series.source + series.supply_loop).number();
+      double taken_w = solution.total_current_a * solution.total_current_a * (tree.source_ohm + tree.supply_ohm);
       for (std::size_t k = outlets; k-- > 0;) {
         taken_w += solution.device_voltage_v[k] * solution.load_current_a[k] +
-                   solution.load_current_a[k] * solution.load_current_a[k] * series.tail_loop[k].number() +
-                   through[k] * through[k] * (series.run_loop[k] + series.joint_loop[k]).number();
+                   solution.load_current_a[k] * solution.load_current_a[k] * tree.points[k].tail_ohm +
+                   through[k] * through[k] * tree.points[k].path_ohm;
         for (std::size_t p = 0; p < k; ++p) {
           if (made.outlets[p].id == made.outlets[k].fed_from) through[p] += through[k];
         }
       }
-      CHECK(taken_w == doctest::Approx(series.emf.number() * solution.total_current_a).epsilon(1e-9));
+      CHECK(taken_w == doctest::Approx(tree.emf_v * solution.total_current_a).epsilon(1e-9));
       thinner = solution.device_voltage_v;
       all_ran = runs;
     }
@@ -117,8 +117,8 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
       outlet.devices.front().load.rating *= random.uniform(0.5, 2.5);
     }
     const Fitted fitted{tables::conductor_by_id("16awg"), nullptr, units::Amperes(15.0)};
-    const SeriesResistances series = series_resistances(made, fitted, BatteryState::resting);
-    const double nominal_v = made.supply.nominal.number(), emf_v = series.emf.number();
+    const Tree tree = tree_of(made, fitted, BatteryState::resting);
+    const double nominal_v = made.supply.nominal.number(), emf_v = tree.emf_v;
     std::vector<std::vector<bool>> on_path(outlets, std::vector<bool>(outlets, false));
     for (std::size_t k = 0; k < outlets; ++k) {
       for (std::size_t p = 0; p < k; ++p) {
@@ -137,11 +137,11 @@ TEST_CASE("the operating point is the highest there is, found by plain repetitio
       }
       moved = 0.0;
       for (std::size_t k = 0; k < outlets; ++k) {
-        next[k] = emf_v - series.tail_loop[k].number() * current[k];
+        next[k] = emf_v - tree.points[k].tail_ohm * current[k];
         for (std::size_t m = 0; m < outlets; ++m) {
-          double shared = (series.source + series.supply_loop).number();
+          double shared = (tree.source_ohm + tree.supply_ohm);
           for (std::size_t j = 0; j < outlets; ++j) {
-            if (on_path[k][j] && on_path[m][j]) shared += (series.run_loop[j] + series.joint_loop[j]).number();
+            if (on_path[k][j] && on_path[m][j]) shared += tree.points[j].path_ohm;
           }
           next[k] -= shared * current[m];
         }
@@ -223,13 +223,13 @@ TEST_CASE("one outlet by hand") {
   circuit::Circuit made = circuit::new_circuit(tables::GaugeSystem::awg);
   made.outlets[0].devices.front().load = {circuit::LoadKind::resistive, true, 48.0, {}};  // 3 ohm at 12 V
   const Fitted fitted{tables::conductor_by_id("14awg"), nullptr, units::Amperes(10.0)};
-  const SeriesResistances series = series_resistances(made, fitted, BatteryState::resting);
-  const double loop = (series.source + series.supply_loop + series.run_loop[0] + series.joint_loop[0] + series.tail_loop[0]).number();
+  const Tree tree = tree_of(made, fitted, BatteryState::resting);
+  const double loop = tree.source_ohm + tree.supply_ohm + tree.points[0].path_ohm + tree.points[0].tail_ohm;
   const RadialSolution full = Radial(made, fitted, BatteryState::resting).solve({1.0});
-  CHECK(full.total_current_a == doctest::Approx(series.emf.number() / (loop + 3.0)).epsilon(1e-13));
+  CHECK(full.total_current_a == doctest::Approx(tree.emf_v / (loop + 3.0)).epsilon(1e-13));
   const RadialSolution half = Radial(made, fitted, BatteryState::resting).solve({0.5});
-  CHECK(half.total_current_a == doctest::Approx(series.emf.number() / (loop + 6.0)).epsilon(1e-13));
+  CHECK(half.total_current_a == doctest::Approx(tree.emf_v / (loop + 6.0)).epsilon(1e-13));
   const RadialSolution off = Radial(made, fitted, BatteryState::resting).solve({0.0});
   CHECK(off.total_current_a == 0.0);
-  CHECK(off.device_voltage_v[0] == doctest::Approx(series.emf.number()).epsilon(1e-15));
+  CHECK(off.device_voltage_v[0] == doctest::Approx(tree.emf_v).epsilon(1e-15));
 }

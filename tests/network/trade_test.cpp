@@ -144,17 +144,17 @@ TEST_CASE("two conductors of 10 m of 2.5 mm2 at 20 degC are 20 times the standar
   circuit::Circuit made = two_outlets();
   made.wiring.wire_temperature = 20_C;
   made.outlets[0].run.length = 10_m;
-  const SeriesResistances series =
-      series_resistances(made, {tables::conductor_by_id("2.5mm2"), nullptr, 15_A}, BatteryState::resting);
-  CHECK(series.run_loop[0].number() == Approx(0.1596).epsilon(1e-6));
+  const Tree tree =
+      tree_of(made, {tables::conductor_by_id("2.5mm2"), nullptr, 15_A}, BatteryState::resting);
+  CHECK(tree.points[0].wire_ohm == Approx(0.1596).epsilon(1e-6));
   CHECK(Radial(made, {tables::conductor_by_id("2.5mm2"), nullptr, 15_A}, BatteryState::resting).loop_to(0).number() ==
-        Approx((series.source + series.supply_loop + series.run_loop[0] + series.joint_loop[0]).number()).epsilon(1e-14));
+        Approx(tree.source_ohm + tree.supply_ohm + tree.points[0].path_ohm).epsilon(1e-14));
 }
 
 TEST_CASE("battery states: low is below resting, charging above; series batteries add") {
   circuit::Circuit made = two_outlets();
   const auto emf = [&](BatteryState state) {
-    return series_resistances(made, {tables::conductor_by_id("10awg"), nullptr, 15_A}, state).emf.number();
+    return tree_of(made, {tables::conductor_by_id("10awg"), nullptr, 15_A}, state).emf_v;
   };
   CHECK(emf(BatteryState::low) < emf(BatteryState::resting));
   CHECK(emf(BatteryState::charging) > emf(BatteryState::resting));
