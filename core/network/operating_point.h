@@ -10,7 +10,7 @@
 //
 // Start: loads off, so every voltage is at or above its answer. From there Newton on P/V comes
 // down without passing the highest answer with every load on. When there is none, the step runs
-// past a load's fold; it is cut at the first fold it meets, so that one load folds at a time and
+// past a load's fold; it is cut at the first folds it meets, so that few loads fold at a time and
 // the others get the chance to stay on.
 #pragma once
 
@@ -44,17 +44,22 @@ struct Walk {
   int iterations = 0;
 };
 
-// How far along the step the loads may go: to just under the first fold met on the way down.
-inline double up_to_first_fold(std::span<const LoadLaw> laws, const LoadSpace& at) {
-  double fraction = 1.0;
+// Loads that may fold in one step: one of up to forty, more of many, or a long circuit that is much
+// overloaded takes as many steps as it has loads.
+inline std::size_t folds_at_once(std::size_t loads) { return 1 + loads / 40; }
+
+// How far along the step the loads may go: to just under the first folds met on the way down.
+inline double up_to_first_folds(std::span<const LoadLaw> laws, const LoadSpace& at) {
+  std::vector<double> met;   // how far along each fold is met
   for (std::size_t k = 0; k < laws.size(); ++k) {
     const double just_under = laws[k].fold_v * (1.0 - 1e-9);
     const double from = at.voltage_v[k], to = at.next_voltage_v[k];
-    if (laws[k].value > 0.0 && from >= laws[k].fold_v && to < just_under) {
-      fraction = std::min(fraction, (from - just_under) / (from - to));
-    }
+    if (laws[k].value > 0.0 && from >= laws[k].fold_v && to < just_under) met.push_back((from - just_under) / (from - to));
   }
-  return fraction;
+  if (met.empty()) return 1.0;
+  const std::size_t last = std::min(folds_at_once(laws.size()), met.size()) - 1;
+  std::nth_element(met.begin(), met.begin() + static_cast<std::ptrdiff_t>(last), met.end());
+  return std::min(1.0, met[last]);
 }
 
 // Halves the step until it goes down by a fair part of what its first slope promises. 0: nothing does.
@@ -107,8 +112,8 @@ Walk find_operating_point(std::span<const LoadLaw> laws, LoadSpace& at, Linear& 
   for (std::size_t k = 0; k < n; ++k) at.current_a[k] = at.slope[k] * at.voltage_v[k];
   if (n == 0) return {true, 1};
 
-  const int one_fold_at_a_time = 50 + 2 * static_cast<int>(n);
-  const int limit = 2 * one_fold_at_a_time + 100;
+  const int few_folds_at_a_time = 50 + 2 * static_cast<int>(n);
+  const int limit = 2 * few_folds_at_a_time + 100;
   bool settled = false;
   for (int iteration = 1; iteration <= limit; ++iteration) {
     bool all_within = true;
@@ -132,7 +137,7 @@ Walk find_operating_point(std::span<const LoadLaw> laws, LoadSpace& at, Linear& 
     if (settled) {
       if (!all_settled(laws, at)) return {true, iteration};  // worse: it stands where it stood
     } else {
-      if (iteration <= one_fold_at_a_time) fraction = up_to_first_fold(laws, at);
+      if (iteration <= few_folds_at_a_time) fraction = up_to_first_folds(laws, at);
       fraction = descend(laws, at, fraction);
       if (fraction == 0.0) return {false, iteration};
     }
