@@ -115,6 +115,7 @@ class Finding {
     search_worst_drop(detail == Detail::every_outlet && !exact);
     search_lowest_voltage(detail == Detail::every_outlet && !exact);
     for (std::size_t i = 0; i < count_; ++i) {
+      if (detail == Detail::judged && near_enough_ > 0.0 && found_.cannot_run) break;   // one is enough to refuse it
       if (may_fold_[i]) search_drop(i);
       if (may_fold_low_[i]) search_low(i);
     }
