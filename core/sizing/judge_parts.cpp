@@ -58,6 +58,17 @@ Judgement judgement(Criterion criterion, Measure measure, const tables::Citation
   return made;
 }
 
+// The wire in the wall carries what flows as the new one does.
+void hold_wire_that_is_there(const Judging& judging, Judgement& result) {
+  for (const LinkRating& link : judging.ceiling.links) {
+    if (link.link != Link::wire_there) continue;
+    result.limit = link.most.number();
+    result.passes = judging.design <= link.most;
+    result.sentence = "The wire that is there carries " + amperes_text(link.most) + "; " + current_text(judging.design) +
+                      " may flow.";
+  }
+}
+
 // No run behind the branch fuse itself is for sizing to choose; its wire is held with the fuse. Where every run from
 // the block begins with a fuse of its own, the branch fuse has no wire behind it at all.
 Judgement only_wire_that_is_there(const Judging& judging) {
@@ -66,13 +77,7 @@ Judgement only_wire_that_is_there(const Judging& judging) {
   result.limit = judging.design.number();
   result.passes = true;
   result.sentence = "Each run begins with a fuse of its own.";
-  for (const LinkRating& link : judging.ceiling.links) {
-    if (link.link != Link::wire_there) continue;
-    result.limit = link.most.number();
-    result.passes = judging.design <= link.most;
-    result.sentence = "The wire that is there carries " + amperes_text(link.most) + "; " + current_text(judging.design) +
-                      " may flow.";
-  }
+  hold_wire_that_is_there(judging, result);
   return result;
 }
 
@@ -94,6 +99,11 @@ Judgement judge_ampacity(const Judging& judging) {
   result.passes = judging.design <= value->derated;
   result.sentence = size_text(judging.size) + " carries " + amperes_text(value->derated) + " here" +
                     derating_words(*value) + "; " + current_text(judging.design) + " may flow.";
+  if (result.passes) {
+    Judgement there = result;
+    hold_wire_that_is_there(judging, there);
+    if (!there.passes) return there;
+  }
   return result;
 }
 

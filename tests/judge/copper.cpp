@@ -18,6 +18,8 @@ constexpr double kLayKind = 1.018, kLayHarsh = 1.025;
 constexpr double kTinKind = 1.03, kTinHarsh = 1.065;
 // Copper-clad aluminium: 10 % copper 1.59 times copper's resistance, bare aluminium 1.64 (ASTM B566, from memory).
 constexpr double kCladKind = 1.59, kCladHarsh = 1.64;
+// Of copper's current, rounded down as tables of both metals stand to each other (IEC 60364-5-52, from memory).
+constexpr double kCladCarries = 0.78;
 
 struct AwgRow {
   const char* size;
@@ -250,7 +252,8 @@ double carries(const Wire& wire, const Place& place, View view) {
   if (view == View::surely_right) warm = std::min(warm, 1.0);
   if (place.engine_space && view == View::surely_right) warm = std::min(warm, column->engine);
   const double kind_of_clad = view == View::sure_fault ? kCladKind : kCladHarsh;
-  const double metal = wire.metal == Metal::clad ? 1.0 / std::sqrt(kind_of_clad) : 1.0;
+  const double clad = view == View::surely_right ? kCladCarries : 1.0 / std::sqrt(kind_of_clad);
+  const double metal = wire.metal == Metal::clad ? clad : 1.0;
   const double sheath = wire.two_core ? column->two_core : 1.0;
   return column->amps * warm * metal * sheath * column->strands * bundle(place);
 }

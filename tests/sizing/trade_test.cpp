@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "sizing/fixes.h"
+#include "sizing/protection.h"
 #include "sizing/random_circuit.h"
 #include "sizing/sizing.h"
 
@@ -457,4 +458,26 @@ TEST_CASE("a thin wire stands a short beyond a fuse further on, too") {
   const Candidate far = sizing::judge(made, wire("10awg"), units::Amperes(15.0));
   CHECK(on(far, Criterion::withstand).value > on(near, Criterion::withstand).value);
   CHECK(on(far, Criterion::withstand).limit == doctest::Approx(on(near, Criterion::withstand).limit));   // 16 AWG's
+}
+
+// A fuse of its rating carries a tenth more for hours, so a wire that its fuse just protects may still be too thin.
+TEST_CASE("wire in the wall carries what may flow, not only the fuse") {
+  Circuit made = chain(2, 1.0, 2.0);
+  made.drop_limit = 0.15;
+  made.wiring.clamp_part = "clamp-16";
+  for (circuit::Outlet& outlet : made.outlets) outlet.terminal_part = "screw-16";
+  made.outlets[0].run.size = "16awg";
+  made.outlets[0].devices.front().use = circuit::Use::intermittent;
+  made.outlets[0].devices.front().load.kind = circuit::LoadKind::constant_power;   // more from a low battery
+  const auto carries = sizing::run_ampacity(made, wire("16awg"), tables::WireMetal::copper, false);
+  REQUIRE(carries.value.has_value());
+  int refused_for_it = 0;
+  for (double amperes = 2.0; amperes < 40.0; amperes += 0.1) {
+    made.outlets[0].devices.front().load.rating = amperes;
+    const Candidate at = sizing::judge(made, wire("8awg"));
+    const bool too_much = at.design_current > carries.value->derated;
+    CHECK(on(at, Criterion::ampacity).passes == !too_much);
+    refused_for_it += too_much && on(at, Criterion::fuse_rating).passes ? 1 : 0;
+  }
+  CHECK(refused_for_it > 0);
 }
