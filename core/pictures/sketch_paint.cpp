@@ -3,7 +3,10 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string_view>
 #include <utility>
+
+#include "drawing/palette.h"
 
 namespace pictures {
 namespace {
@@ -43,11 +46,21 @@ Path rounded(const Path& path, double radius) {
   return smooth;
 }
 
+// The conductors in this vehicle's colours: red and black as the theme has them.
+Ink conductor_ink(std::string_view colour) {
+  if (colour == "red") return Ink::positive;
+  if (colour == "black") return Ink::negative;
+  return drawing::swatch(colour);
+}
+bool needs_edge(Ink ink) { return ink != Ink::positive && ink != Ink::negative; }   // white upon white
+Ink mark_ink(Ink ink) { return needs_edge(ink) ? Ink::text : ink; }
+
 class Painter {
  public:
   Painter(const circuit::Circuit& circuit, const SketchWords& words, const SketchOptions& options, const Measures& m,
           const Layout& layout)
-      : circuit_(circuit), words_(words), options_(options), m_(m), layout_(layout) {}
+      : circuit_(circuit), words_(words), options_(options), m_(m), layout_(layout),
+        plus_(conductor_ink(circuit::colours_of(circuit).plus)), minus_(conductor_ink(circuit::colours_of(circuit).minus)) {}
 
   std::vector<drawing::Shape> paint() {
     for (std::size_t r = 0; r < layout_.rows.size(); ++r) paint_lines(r);
@@ -87,11 +100,16 @@ class Painter {
     add(drawing::Line{a, b, width, ink}, subject);
   }
   void wire(Path path, Ink ink, Subject subject) {
+    if (needs_edge(ink)) add(drawing::Polyline{path, wire_width() + 1.5 * m_.unit, Ink::muted, false, Ink::none}, subject);
     add(drawing::Polyline{std::move(path), wire_width(), ink, false, Ink::none}, subject);
+  }
+  void lead(Point a, Point b, Ink ink, Subject subject) {
+    if (needs_edge(ink)) line(a, b, 3.0 * m_.unit, Ink::muted, subject);
+    line(a, b, 1.5 * m_.unit, ink, subject);
   }
   void bent_wire(const Path& path, Ink ink, Subject subject) { wire(rounded(path, 6.0 * m_.unit), ink, subject); }
   void dot(Point centre, Ink ink, Subject subject) {
-    add(drawing::Circle{centre, 3.5 * m_.unit, 0.5 * m_.unit, ink, ink}, subject);
+    add(drawing::Circle{centre, 3.5 * m_.unit, 0.75 * m_.unit, needs_edge(ink) ? Ink::muted : ink, ink}, subject);
   }
   void text(Point at, std::string words, Ink ink, bool bold, Subject subject, Anchor anchor = Anchor::centre) {
     add(drawing::Text{at, std::move(words), anchor, TextSize::caption, bold, ink}, subject);
@@ -99,12 +117,12 @@ class Painter {
   // Drawn, not written: the same in every font.
   void plus(Point at, Subject subject) {
     const double arm = 3.5 * m_.unit;
-    line({at.x - arm, at.y}, {at.x + arm, at.y}, 1.5 * m_.unit, Ink::positive, subject);
-    line({at.x, at.y - arm}, {at.x, at.y + arm}, 1.5 * m_.unit, Ink::positive, subject);
+    line({at.x - arm, at.y}, {at.x + arm, at.y}, 1.5 * m_.unit, mark_ink(plus_), subject);
+    line({at.x, at.y - arm}, {at.x, at.y + arm}, 1.5 * m_.unit, mark_ink(plus_), subject);
   }
   void minus(Point at, Subject subject) {
     const double arm = 3.5 * m_.unit;
-    line({at.x - arm, at.y}, {at.x + arm, at.y}, 1.5 * m_.unit, Ink::negative, subject);
+    line({at.x - arm, at.y}, {at.x + arm, at.y}, 1.5 * m_.unit, mark_ink(minus_), subject);
   }
 
   // Straight down, hopping over the black lines it crosses, so that no crossing looks like a joint.
@@ -138,8 +156,8 @@ class Painter {
       if (k == 0 && row.start == RowStart::turn) {
         paint_turn(r, red_end, black_end, run);
       } else if (k > 0 || row.start != RowStart::hung) {   // what hangs is drawn with its tap
-        wire({red, red_end}, Ink::positive, run);
-        wire({black, black_end}, Ink::negative, run);
+        wire({red, red_end}, plus_, run);
+        wire({black, black_end}, minus_, run);
       }
       text({stop.length_x, row.red_y - 7.0 * m_.unit - m_.text_height / 2.0}, words_.outlets[stop.outlet].length,
            Ink::muted, false, run);
@@ -151,9 +169,9 @@ class Painter {
   // Battery to fuse; leaves `red` behind the fuse.
   void paint_feed(const Row& row, Point& red, Point& black) {
     const double end = row.block_tap ? row.block_tap->red_x : layout_.fuse.right;
-    wire({red, {layout_.fuse.left, row.red_y}}, Ink::positive, fuse_subject());
-    wire({{layout_.fuse.right, row.red_y}, {end, row.red_y}}, Ink::positive, fuse_subject());
-    wire({black, {end, row.black_y}}, Ink::negative, battery_subject());
+    wire({red, {layout_.fuse.left, row.red_y}}, plus_, fuse_subject());
+    wire({{layout_.fuse.right, row.red_y}, {end, row.red_y}}, plus_, fuse_subject());
+    wire({black, {end, row.black_y}}, minus_, battery_subject());
     red = {end, row.red_y};
     black = {end, row.black_y};
   }
@@ -170,10 +188,10 @@ class Painter {
     const double black_y = before.turn_black_y;
     const double red_y = black_y + m_.lane;
     bent_wire({{x, before.red_y}, {right, before.red_y}, {right, red_y}, {row.left, red_y}, {row.left, row.red_y}, red_end},
-              Ink::positive, run);
+              plus_, run);
     bent_wire({{x, before.black_y}, {inner, before.black_y}, {inner, black_y}, {row.black_left, black_y},
                {row.black_left, row.black_y}, black_end},
-              Ink::negative, run);
+              minus_, run);
   }
 
   // -- branches
@@ -184,8 +202,8 @@ class Painter {
     } else {
       paint_hung(tap, row);
     }
-    dot({tap.red_x, row.red_y}, Ink::positive, own);
-    dot({tap.black_x, row.black_y}, Ink::negative, own);
+    dot({tap.red_x, row.red_y}, plus_, own);
+    dot({tap.black_x, row.black_y}, minus_, own);
   }
 
   void paint_hung(const Tap& tap, const Row& row) {
@@ -199,12 +217,12 @@ class Painter {
       Path red = down(tap.red_x, row.red_y, child.red_y - 2.0 * bend, crossings);
       const Path corner = rounded({red.back(), {tap.red_x, child.red_y}, {first.x, child.red_y}}, bend);
       red.insert(red.end(), corner.begin() + 1, corner.end());
-      wire(std::move(red), Ink::positive, run);
+      wire(std::move(red), plus_, run);
       wire(rounded({{tap.black_x, row.black_y}, {tap.black_x, child.black_y}, {first.x, child.black_y}}, bend),
-           Ink::negative, run);
+           minus_, run);
       if (!last) {
-        dot({tap.red_x, child.red_y}, Ink::positive, run);
-        dot({tap.black_x, child.black_y}, Ink::negative, run);
+        dot({tap.red_x, child.red_y}, plus_, run);
+        dot({tap.black_x, child.black_y}, minus_, run);
         crossings.push_back(child.black_y);
       }
     }
@@ -213,11 +231,11 @@ class Painter {
   void paint_arrow(const Tap& tap, const Row& row, Subject own) {
     const double middle = row.black_y + 8.0 * m_.unit + m_.text_height / 2.0;
     const double tip = middle + 5.0 * m_.unit;
-    wire(down(tap.red_x, row.red_y, tip, {row.black_y}), Ink::positive, own);
-    wire({{tap.black_x, row.black_y}, {tap.black_x, tip}}, Ink::negative, own);
+    wire(down(tap.red_x, row.red_y, tip, {row.black_y}), plus_, own);
+    wire({{tap.black_x, row.black_y}, {tap.black_x, tip}}, minus_, own);
     const double half = 2.5 * m_.unit;
-    wire({{tap.red_x - half, tip - half}, {tap.red_x, tip}, {tap.red_x + half, tip - half}}, Ink::positive, own);
-    wire({{tap.black_x - half, tip - half}, {tap.black_x, tip}, {tap.black_x + half, tip - half}}, Ink::negative, own);
+    wire({{tap.red_x - half, tip - half}, {tap.red_x, tip}, {tap.red_x + half, tip - half}}, plus_, own);
+    wire({{tap.black_x - half, tip - half}, {tap.black_x, tip}, {tap.black_x + half, tip - half}}, minus_, own);
     text({tap.red_x + 6.0 * m_.unit, middle}, tap.arrow_to, Ink::text, true, own, Anchor::left);
   }
 
@@ -275,10 +293,10 @@ class Painter {
   void paint_circle(std::size_t outlet, double x, const Row& row, Ink ink) {
     const Subject subject = outlet_subject(outlet);
     const Point centre{x, (row.red_y + row.black_y) / 2.0};
-    line({x, row.red_y}, {x, centre.y - m_.radius}, 1.5 * m_.unit, Ink::positive, subject);
-    line({x, centre.y + m_.radius}, {x, row.black_y}, 1.5 * m_.unit, Ink::negative, subject);
-    dot({x, row.red_y}, Ink::positive, subject);
-    dot({x, row.black_y}, Ink::negative, subject);
+    lead({x, row.red_y}, {x, centre.y - m_.radius}, plus_, subject);
+    lead({x, centre.y + m_.radius}, {x, row.black_y}, minus_, subject);
+    dot({x, row.red_y}, plus_, subject);
+    dot({x, row.black_y}, minus_, subject);
     add(drawing::Circle{centre, m_.radius, 1.75 * m_.unit, ink, Ink::card}, subject);
     text(centre, words_.outlets[outlet].letter, ink, true, subject);
   }
@@ -314,6 +332,7 @@ class Painter {
   const SketchOptions& options_;
   const Measures& m_;
   const Layout& layout_;
+  Ink plus_, minus_;   // of the conductors
   std::vector<drawing::Shape> shapes_;
 };
 

@@ -36,9 +36,10 @@ TEST_CASE("loads and lengths change the answer, and are kept") {
   AppWalker walker;
   open_with(walker, screens_test::demo);
   CHECK(walker.shows("10 AWG"));
+  CHECK(walker.find(Role::status, "Wire, black and white: 10 AWG · 5.3 mm²") != nullptr);   // a North American trailer's
   REQUIRE(walker.set(Role::spin, "At most at once", "2 A"));
   CHECK(stored_circuit(walker, "2").at_most_at_once->number() == 2.0);
-  CHECK_FALSE(walker.find(Role::status, "Wire, red and black: 10 AWG") != nullptr);
+  CHECK_FALSE(walker.find(Role::status, "Wire, black and white: 10 AWG · 5.3 mm²") != nullptr);
   REQUIRE(walker.set(Role::spin, "Load of C", "60 W"));
   CHECK(stored_circuit(walker, "2").outlets[2].devices.front().load.rating_in_watts);
   CHECK(stored_circuit(walker, "2").outlets[2].devices.front().load.rating == 60.0);

@@ -97,7 +97,7 @@ for (const [row, dialog, name] of [[/^Where the wire lies/, 'Where the wire lies
     await page.goBack();
     await idle(page);
     if (name === 'place') await says(page, /2 bundled/);
-    if (name === 'parts') await says(page, /Wire, red and black: [\d.]+ mm²/);
+    if (name === 'parts') await says(page, /Wire, \w+ and \w+: [\d.]+ mm²/);
     await leave(phone);
   });
 }

@@ -186,7 +186,7 @@ export class Person {
       return /Pull the fuse of this circuit/.test(question) ? 'Dead now' : 'It still runs';
     }
     if (/^Is the fuse of .* out\? Put its own fuse in/.test(question)) return this.otherPair ? 'Now it works' : 'No change';
-    if (/tug this circuit's red and black wire/.test(question)) return 'Both hold';
+    if (/tug this circuit's \w+ and \w+ wire/.test(question)) return 'Both hold';
     if (/^Look at the main switch and the main fuse/.test(question)) return 'On, and whole';
     if (/^Add up what is usually plugged in/.test(question)) return 'Within the fuse';
     throw new Error(`nobody taught this person to answer: ${question}`);

@@ -65,7 +65,7 @@ export async function answer(page) {
   const card = find(page, 'group', 'Answer').first();
   const lines = await card.locator('[role=status], p').allTextContents();
   const line = (start) => lines.find((text) => text.startsWith(start)) || '';
-  return { wire: line('Wire, red and black: ').slice(21), fuse: (line('Fuse').match(/: (.*)/) || ['', ''])[1], lines };
+  return { wire: line('Wire, ').replace(/^Wire, \w+ and \w+: /, ''), fuse: (line('Fuse').match(/: (.*)/) || ['', ''])[1], lines };
 }
 
 export const spin = (page, name) => find(page, 'spinbutton', name).first().inputValue();

@@ -21,8 +21,9 @@ void draw_choice(const circuit::Circuit& circuit, const sizing::Answer& answer, 
   ui::begin_card("answer", {.name = "Answer", .tone = ui::Tone::plain});
   const std::string_view colour =
       choice.fuse ? tables::fuse_colour(circuit.wiring.fuse_family, *choice.fuse) : std::string_view{};
+  const tables::ConductorColours& colours = circuit::colours_of(circuit);
   const ui::Answer both[] = {
-      {"Wire, red and black", std::string(choice.size->size), size_unit(*choice.size), ui::Tone::plain},
+      {"Wire, " + std::string(colours.plus) + " and " + std::string(colours.minus), std::string(choice.size->size), size_unit(*choice.size), ui::Tone::plain},
       {colour.empty() ? "Fuse" : "Fuse, " + std::string(colour),
        choice.fuse ? units::number_text(choice.fuse->number(), 4) : "none", choice.fuse ? "A" : "", ui::Tone::plain}};
   ui::answers(both);

@@ -157,7 +157,7 @@ bool draw_in_line_part(app::AppState& app, const circuit::Outlet& outlet, std::s
 
 bool draw_in_line(app::AppState& app, const circuit::Outlet& outlet) {
   ui::heading("In the line", 3);
-  ui::caption("In the red wire, at the end nearest the battery, in this order.");
+  ui::caption("In the plus wire, at the end nearest the battery, in this order.");
   for (std::size_t i = 0; i < outlet.run.in_line.size(); ++i)
     if (draw_in_line_part(app, outlet, i)) return true;
   if (outlet.run.in_line.size() >= circuit::kMaxInLine) {

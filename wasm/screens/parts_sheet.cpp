@@ -97,7 +97,7 @@ bool draw_splice(app::AppState& app, circuit::Wiring wiring) {
     app.editor().dispatch(circuit::SetWiring{wiring});
     return true;
   }
-  const auto tail = number_stepper(app, {.label = "Tails", .sub = "splice to outlet, each of red and black",
+  const auto tail = number_stepper(app, {.label = "Tails", .sub = "splice to outlet, each of plus and minus",
                                          .field = circuit::Field::tail_m, .value = wiring.tail.number()});
   if (!tail) return false;
   wiring.tail = units::Metres(tail->value);

@@ -42,7 +42,7 @@ constexpr std::array<Words, 2> kJoints{{
     {"Straight to the terminals", "The wire ends at the outlet; the next run begins there."},
 }};
 constexpr std::array<Words, 2> kReturns{{
-    {"By wire", "Its own black wire, as long as the red."},
+    {"By wire", "Its own minus wire, as long as the plus."},
     {"By chassis", "The bare metal of the vehicle brings the current back."},
 }};
 constexpr std::array<std::string_view, 4> kInLine{"Switch", "Inline fuse", "Breaker", "Relay"};
