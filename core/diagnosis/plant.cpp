@@ -60,9 +60,7 @@ Appliance appliance_of(const circuit::Load& load, units::Volts nominal) {
 
 }  // namespace
 
-Appliance drawing(double amperes, double nominal_v) {
-  return {{network::Law::resistance, nominal_v / amperes}};
-}
+Appliance drawing(double amperes, double nominal_v) { return {{network::Law::resistance, nominal_v / amperes}}; }
 
 double Potentials::load_volts(int red_node, int black_node, double ohm, bool one_way) const {
   const int a = part[at(red_node)], b = part[at(black_node)];
