@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "calculators/ask.h"
+#include "tables/row_by_key.h"
 
 namespace calculators {
 namespace {
@@ -39,12 +40,7 @@ std::span<const Calculator> calculators() {
   return faces;
 }
 
-const Calculator* calculator_by_key(std::string_view key) {
-  for (const Calculator& calculator : calculators()) {
-    if (calculator.key == key) return &calculator;
-  }
-  return nullptr;
-}
+const Calculator* calculator_by_key(std::string_view key) { return tables::row_by_key(calculators(), key); }
 
 Draft::Draft(const Asked& asked) : asked_(asked) {}
 

@@ -7,6 +7,7 @@
 #include "diagnosis/built.h"
 #include "diagnosis/words.h"
 #include "tables/conductor.h"
+#include "tables/row_by_key.h"
 #include "units/format.h"
 
 namespace diagnosis {
@@ -108,11 +109,7 @@ void check_neighbour(const Neighbour& each, circuit::Problems& found) {
 
 std::span<const SymptomRow> symptoms() { return kSymptoms; }
 const SymptomRow& symptom_row(Symptom symptom) { return kSymptoms[static_cast<std::size_t>(symptom)]; }
-const SymptomRow* symptom_by_key(std::string_view key) {
-  const auto* found =
-      std::find_if(kSymptoms.begin(), kSymptoms.end(), [&](const SymptomRow& r) { return r.key == key; });
-  return found == kSymptoms.end() ? nullptr : found;
-}
+const SymptomRow* symptom_by_key(std::string_view key) { return tables::row_by_key(kSymptoms, key); }
 
 std::string site_key(Site site) {
   switch (site.location) {

@@ -6,6 +6,7 @@
 #include "diagnosis/judgement_constants.h"
 #include "diagnosis/sources.h"
 #include "diagnosis/words.h"
+#include "tables/row_by_key.h"
 
 namespace diagnosis {
 namespace {
@@ -208,10 +209,7 @@ bool stands_at(PlacedAt placed, const circuit::Outlet& outlet) {
 
 std::span<const FaultRow> fault_rows() { return kRows; }
 const FaultRow& fault_row(FaultKind kind) { return kRows[static_cast<std::size_t>(kind)]; }
-const FaultRow* fault_by_key(std::string_view key) {
-  const auto* found = std::find_if(kRows.begin(), kRows.end(), [&](const FaultRow& r) { return r.key == key; });
-  return found == kRows.end() ? nullptr : found;
-}
+const FaultRow* fault_by_key(std::string_view key) { return tables::row_by_key(kRows, key); }
 
 std::string fault_key(const Fault& fault) {
   const FaultRow& row = fault_row(fault.kind);

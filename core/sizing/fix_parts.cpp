@@ -119,7 +119,7 @@ std::optional<Fix> other_part_fix(const circuit::Circuit& circuit, const tables:
     }
   }
   const tables::FuseFamily& family = tables::fuse_family(circuit.wiring.fuse_family);
-  const auto fuse = standard_fuse(family, failing.fuse_need * (1.0 - 1e-9));
+  const auto fuse = standard_fuse(family, failing.fuse_need * (1.0 - kRatingRounding));
   if (!fuse) return std::nullopt;
   const Need need{size, *fuse, circuit.setting != circuit::Setting::fixed};
   using ChangeOne = void (*)(Change&, const Need&);

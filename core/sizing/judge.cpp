@@ -15,8 +15,7 @@ using network::BatteryState;
 
 constexpr std::array<BatteryState, 3> kStates{BatteryState::resting, BatteryState::low, BatteryState::charging};
 
-// Ratings compare equal to the last few bits: 1.25 x 12 A is a 15 A fuse.
-constexpr double kRatingRounding = 1e-9;
+// 1.25 x 12 A is a 15 A fuse.
 units::Amperes least_fuse(const Context& context, units::Amperes design) {
   return context.fuse_need(design) * (1.0 - kRatingRounding);
 }
@@ -147,7 +146,7 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   candidate.fuse_need = context.fuse_need(candidate.design_current);
   candidate.lost_in_wire = lost_in_wire(context, solved.at(design.state), design.worst);
   const bool carries = fuse.serving && *fuse.serving >= least_fuse(context, candidate.design_current);
-  const bool fuse_ok = carries && *fuse.serving <= ceiling.most();
+  const bool fuse_ok = carries && within(*fuse.serving, ceiling.most());
   if (fuse_ok) candidate.fuse = fuse.serving;
 
   const Judging judging{context, size, tail, ceiling, fuse.serving, carries, candidate.design_current,
@@ -211,7 +210,7 @@ Candidate judge_with(const Context& context, const tables::Conductor& size, std:
   if (!first.fuse || !fails(first, Criterion::inrush)) return first;
   // A fuse that a start would open is no answer: the next one that holds, within every limit.
   for (const double rating : context.family.ratings_a) {
-    if (rating <= first.fuse->number() || rating > ceiling.most().number()) continue;
+    if (rating <= first.fuse->number() || !within(units::Amperes(rating), ceiling.most())) continue;
     Candidate larger = judge_fused(context, size, tail, ceiling,
                                    given_fuse(context, {&size, tail, units::Amperes(rating)}), warm, detail);
     if (!fails(larger, Criterion::inrush)) return larger;

@@ -63,7 +63,7 @@ void hold_wire_that_is_there(const Judging& judging, Judgement& result) {
   for (const LinkRating& link : judging.ceiling.links) {
     if (link.link != Link::wire_there) continue;
     result.limit = link.most.number();
-    result.passes = judging.design <= link.most;
+    result.passes = within(judging.design, link.most);
     result.sentence = "The wire that is there carries " + amperes_text(link.most) + "; " + current_text(judging.design) +
                       " may flow.";
   }
@@ -96,7 +96,7 @@ Judgement judge_ampacity(const Judging& judging) {
     return result;
   }
   result.limit = value->derated.number();
-  result.passes = judging.design <= value->derated;
+  result.passes = within(judging.design, value->derated);
   result.sentence = size_text(judging.size) + " carries " + amperes_text(value->derated) + " here" +
                     derating_words(*value) + "; " + current_text(judging.design) + " may flow.";
   if (result.passes) {
@@ -128,7 +128,7 @@ Judgement judge_fuse_rating(const Judging& judging) {
   const LinkRating& least = *judging.ceiling.least;
   result.limit = least.most.number();
   result.value = judging.fuse.value_or(judging.need).number();
-  result.passes = judging.fuse && judging.fuse_carries && *judging.fuse <= least.most;
+  result.passes = judging.fuse && judging.fuse_carries && within(*judging.fuse, least.most);
   if (least.citation != nullptr) result.citation = least.citation;
   if (least.outlet) result.at = context.circuit.outlets[*least.outlet].id;
   const std::string with = "With " + size_text(judging.size) + " ";

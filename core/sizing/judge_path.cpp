@@ -15,8 +15,6 @@ namespace {
 using units::Amperes;
 using units::amperes_text;
 
-constexpr double kRounding = 1e-9;
-
 Judgement judgement(Criterion criterion, Measure measure, const tables::Citation* citation) {
   Judgement made;
   made.criterion = criterion;
@@ -96,14 +94,14 @@ Judgement judge_inner_fuses(const Judging& judging, const std::vector<OutletResu
     const std::string title = "The " + protection_text(zone.protection) + " to " + outlet_text(*zone.begins_at);
     result.at = context.circuit.outlets[*zone.begins_at].id;
     result.value = zone.protection.rating.number();
-    if (ceiling.least != nullptr && zone.protection.rating > ceiling.least->most) {
+    if (ceiling.least != nullptr && !within(zone.protection.rating, ceiling.least->most)) {
       result.limit = ceiling.least->most.number();
       result.passes = false;
       result.sentence = title + " is too large for what lies behind it: the " + link_text(context, *ceiling.least) +
                         " allows " + amperes_text(ceiling.least->most) + ".";
       return result;
     }
-    if (zone.protection.rating.number() * (1.0 + kRounding) < current.need.number()) {
+    if (!within(current.need, zone.protection.rating)) {
       result.limit = current.need.number();
       result.citation = &fuse_margin_citation();
       result.passes = false;
@@ -184,7 +182,7 @@ Judgement judge_feeder(const Judging& judging) {
     result.sentence = std::move(sentence);
     return result;
   };
-  const auto over = [&](Amperes limit) { return total.number() > limit.number() * (1.0 + kRounding); };
+  const auto over = [&](Amperes limit) { return !within(total, limit); };
   if (fused && over(supply.main_fuse)) {
     return fail(total, supply.main_fuse,
                 "The main fuse, " + amperes_text(supply.main_fuse) + ", is too small for " + flowing + ".");
@@ -193,7 +191,7 @@ Judgement judge_feeder(const Judging& judging) {
     return fail(total, carries->derated, "The feeder, " + size_text(*feeder) + ", carries " +
                                              amperes_text(carries->derated) + "; " + flowing + " may flow.");
   }
-  if (fused && carries && carries->derated < supply.main_fuse) {
+  if (fused && carries && !within(supply.main_fuse, carries->derated)) {
     return fail(supply.main_fuse, carries->derated,
                 "The main fuse, " + amperes_text(supply.main_fuse) + ", does not protect the feeder: " +
                     size_text(*feeder) + " carries " + amperes_text(carries->derated) + ".");

@@ -90,32 +90,22 @@ Judgement judge_device_minimum(const Judging& judging, const std::vector<double>
 
 namespace {
 
-// The first of these fuses to open; nullopt: none need open.
-struct Opens {
+// Of these fuses the one that a short asks the least of, in seconds or in heat let through; nullopt: none need open.
+template <class Quantity>
+struct Ends {
   FuseBefore fuse;
-  units::Seconds within;
+  Quantity after;
 };
-std::optional<Opens> first_to_open(const std::vector<FuseBefore>& fuses, Amperes current) {
-  std::optional<Opens> first;
+template <class Quantity>
+using Asks = std::optional<Quantity>(const tables::FuseFamily&, Amperes rating, Amperes current);
+template <class Quantity>
+std::optional<Ends<Quantity>> first_to_end(const std::vector<FuseBefore>& fuses, Amperes current, Asks<Quantity>* asks) {
+  std::optional<Ends<Quantity>> first;
   for (const FuseBefore& fuse : fuses) {
-    const auto opens = tables::opens_within(*fuse.family, fuse.rating, current);
-    if (opens && (!first || *opens < first->within)) first = Opens{fuse, *opens};
+    const auto after = asks(*fuse.family, fuse.rating, current);
+    if (after && (!first || *after < first->after)) first = Ends<Quantity>{fuse, *after};
   }
   return first;
-}
-
-// The least of what these fuses let through; nullopt: none need open.
-struct LetThrough {
-  FuseBefore fuse;
-  units::AmpereSquaredSeconds heat;
-};
-std::optional<LetThrough> least_let_through(const std::vector<FuseBefore>& fuses, Amperes current) {
-  std::optional<LetThrough> least;
-  for (const FuseBefore& fuse : fuses) {
-    const auto heat = let_through(*fuse.family, fuse.rating, current);
-    if (heat && (!least || *heat < least->heat)) least = LetThrough{fuse, *heat};
-  }
-  return least;
 }
 
 std::string protection_text(const FuseBefore& fuse) {
@@ -137,8 +127,8 @@ Judgement judge_far_short(const Judging& judging, const FarShorts& shorts) {
     if (!shorts[zone]) continue;
     const FarShort& far = *shorts[zone];
     const auto fuses = fuses_before(context, zone, *judging.fuse);
-    const auto opens = first_to_open(fuses, far.current);
-    if (result.at && opens && opens->within.number() <= result.value) continue;
+    const auto opens = first_to_end(fuses, far.current, tables::opens_within);
+    if (result.at && opens && opens->after.number() <= result.value) continue;
     result.at = context.circuit.outlets[far.outlet].id;
     const std::string current = "A short at " + outlet_text(far.outlet) + " draws at least " +
                                 units::amperes_text(far.current) + " through " + size_text(judging.size);
@@ -148,9 +138,9 @@ Judgement judge_far_short(const Judging& judging, const FarShorts& shorts) {
       result.sentence = current + "; at that a " + protection_text(fuses.front()) + " need not open.";
       return result;
     }
-    result.value = opens->within.number();
-    result.passes = opens->within <= kShortOpensWithin;
-    result.sentence = current + "; a " + protection_text(opens->fuse) + " opens within " + units::seconds_text(opens->within) +
+    result.value = opens->after.number();
+    result.passes = opens->after <= kShortOpensWithin;
+    result.sentence = current + "; a " + protection_text(opens->fuse) + " opens within " + units::seconds_text(opens->after) +
                       (result.passes ? "." : ", the limit is " + units::seconds_text(kShortOpensWithin) + ".");
   }
   return result;
@@ -203,7 +193,7 @@ Judgement judge_withstand(const Judging& judging, const FarShorts& shorts) {
     for (std::size_t zone = outer; zone < shorts.size(); ++zone) {   // a zone stands before those inside it
       if (!shorts[zone] || !lies_within(context.zones, zone, outer)) continue;
       const auto fuses = fuses_before(context, zone, *judging.fuse);
-      const auto through = least_let_through(fuses, shorts[zone]->current);
+      const auto through = first_to_end(fuses, shorts[zone]->current, let_through);
       if (!through) {
         result.limit = weakest.stands.number();
         result.value = 0.0;
@@ -212,14 +202,14 @@ Judgement judge_withstand(const Judging& judging, const FarShorts& shorts) {
                           size_text(*weakest.wire) + " has no end to its heating.";
         return result;
       }
-      const double here = through->heat / weakest.stands;
+      const double here = through->after / weakest.stands;
       if (here <= share) continue;
       share = here;
-      result.value = through->heat.number();
+      result.value = through->after.number();
       result.limit = weakest.stands.number();
-      result.passes = through->heat <= weakest.stands;
+      result.passes = through->after <= weakest.stands;
       result.sentence = "In a short the " + protection_text(through->fuse) + " may let through " +
-                        units::number_text(through->heat.number(), 2) + " A²s; " + size_text(*weakest.wire) + " stands " +
+                        units::number_text(through->after.number(), 2) + " A²s; " + size_text(*weakest.wire) + " stands " +
                         units::number_text(weakest.stands.number(), 2) + " A²s.";
     }
   }

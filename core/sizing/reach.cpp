@@ -39,7 +39,7 @@ circuit::Circuit with_loads_scaled(const circuit::Circuit& circuit, double facto
 units::Amperes largest_fuse(const Context& context, const FuseCeiling& ceiling) {
   units::Amperes largest(0.0);
   for (const double rating : context.family.ratings_a) {
-    if (rating <= ceiling.most().number()) largest = units::Amperes(rating);
+    if (within(units::Amperes(rating), ceiling.most())) largest = units::Amperes(rating);
   }
   return largest;
 }
@@ -76,7 +76,7 @@ void tell_fuse(const Context& context, const Held& held, const FuseCeiling& ceil
     reach.fuse_sentence = "There is no current figure for " + size_text(held.size) + " here, so no fuse can be said to protect it.";
     return;
   }
-  reach.fuse_protects_wire = held.fuse <= ceiling.most();
+  reach.fuse_protects_wire = within(held.fuse, ceiling.most());
   reach.fuse_sentence =
       reach.fuse_protects_wire
           ? "The " + fuse_text(held.fuse) + " protects the wire: nothing in its path is rated below " +

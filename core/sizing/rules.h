@@ -22,6 +22,11 @@ inline constexpr units::Seconds kLongStart{60.0};
 // One shorter than this asks for a larger fuse only where the fuse must open on it; where it merely
 // may, a note says so.
 inline constexpr units::Seconds kShortStart{1.0};
+// Currents and ratings that differ by their last bits are equal: 31 A x 0.6 is right for an 18.6 A breaker.
+inline constexpr double kRatingRounding = 1e-9;
+constexpr bool within(units::Amperes value, units::Amperes limit) {
+  return value.number() <= limit.number() * (1.0 + kRatingRounding);
+}
 const tables::Citation& start_citation();
 const tables::Citation& fuse_margin_citation();
 

@@ -5,6 +5,7 @@
 #include "circuit/validate.h"
 #include "sizing/judge.h"
 #include "sizing/notes.h"
+#include "sizing/rules.h"
 #include "sizing/words.h"
 #include "units/expect.h"
 
@@ -24,9 +25,9 @@ bool fuse_protects(const Context& context, const Candidate& choice) {
     FuseCeiling ceiling;
     find_ceiling(context, *choice.size, choice.tail, ceiling, zone);
     const units::Amperes fuse = zone == kBranchZone ? *choice.fuse : context.zones.all[zone].protection.rating;
-    if (ceiling.least == nullptr || fuse > ceiling.most()) return false;
+    if (ceiling.least == nullptr || !within(fuse, ceiling.most())) return false;
   }
-  return choice.fuse->number() * (1.0 + 1e-8) >= context.fuse_need(choice.design_current).number();
+  return within(context.fuse_need(choice.design_current), *choice.fuse);
 }
 
 // A ladder tells of the other outlets only a bound; of what is recommended every outlet is told.

@@ -6,6 +6,7 @@
 #include <cstddef>
 
 #include "tables/citation_list.h"
+#include "tables/row_by_key.h"
 
 namespace tables {
 namespace {
@@ -248,12 +249,7 @@ const AmpacityTable& ampacity_table(AmpacityTableId id) {
   return kTables.front();
 }
 
-const AmpacityTable* ampacity_table_by_key(std::string_view key) {
-  for (const AmpacityTable& table : kTables) {
-    if (table.key == key) return &table;
-  }
-  return nullptr;
-}
+const AmpacityTable* ampacity_table_by_key(std::string_view key) { return row_by_key(kTables, key); }
 
 AmpacityTableId default_ampacity_table(GaugeSystem system) {
   return system == GaugeSystem::metric ? AmpacityTableId::enclosed_iec : AmpacityTableId::marine_us;

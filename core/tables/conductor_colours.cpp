@@ -3,6 +3,7 @@
 #include <array>
 
 #include "tables/citation_list.h"
+#include "tables/row_by_key.h"
 
 namespace tables {
 namespace {
@@ -43,12 +44,7 @@ constexpr std::string_view key_of(Practice practice) {
 
 std::span<const ConductorColours> conductor_colours() { return kColours; }
 
-const ConductorColours* conductor_colours_by_key(std::string_view key) {
-  for (const ConductorColours& row : kColours) {
-    if (row.key == key) return &row;
-  }
-  return nullptr;
-}
+const ConductorColours* conductor_colours_by_key(std::string_view key) { return row_by_key(kColours, key); }
 
 const ConductorColours& conductor_colours_of(Practice practice) {
   const ConductorColours* found = conductor_colours_by_key(key_of(practice));

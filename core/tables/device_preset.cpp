@@ -3,6 +3,7 @@
 #include <array>
 
 #include "tables/citation_list.h"
+#include "tables/row_by_key.h"
 
 namespace tables {
 namespace {
@@ -101,11 +102,6 @@ static_assert(complete(), "a kind of device without a name, a power or a source,
 
 std::span<const DevicePreset> device_presets() { return kPresets; }
 
-const DevicePreset* device_preset_by_key(std::string_view key) {
-  for (const DevicePreset& preset : kPresets) {
-    if (preset.key == key) return &preset;
-  }
-  return nullptr;
-}
+const DevicePreset* device_preset_by_key(std::string_view key) { return row_by_key(kPresets, key); }
 
 }  // namespace tables

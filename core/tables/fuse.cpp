@@ -3,6 +3,7 @@
 #include <array>
 
 #include "tables/citation_list.h"
+#include "tables/row_by_key.h"
 
 namespace tables {
 namespace {
@@ -267,12 +268,7 @@ const FuseFamily& fuse_family(FuseFamilyId id) {
   return kFamilies.front();
 }
 
-const FuseFamily* fuse_family_by_key(std::string_view key) {
-  for (const FuseFamily& family : kFamilies) {
-    if (family.key == key) return &family;
-  }
-  return nullptr;
-}
+const FuseFamily* fuse_family_by_key(std::string_view key) { return row_by_key(kFamilies, key); }
 
 std::string full_name(const FuseFamily& family) {
   std::string text(family.name);

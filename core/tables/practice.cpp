@@ -3,6 +3,7 @@
 #include <array>
 
 #include "tables/citation_list.h"
+#include "tables/row_by_key.h"
 
 namespace tables {
 namespace {
@@ -61,12 +62,7 @@ const PracticeRow& practice(Practice id) {
   return kPractices.front();  // the strictest, should a value ever be out of range
 }
 
-const PracticeRow* practice_by_key(std::string_view key) {
-  for (const PracticeRow& row : kPractices) {
-    if (row.key == key) return &row;
-  }
-  return nullptr;
-}
+const PracticeRow* practice_by_key(std::string_view key) { return row_by_key(kPractices, key); }
 
 Practice usual_practice(Ground ground, GaugeSystem wire) {
   const bool metric = wire == GaugeSystem::metric;

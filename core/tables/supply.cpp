@@ -3,6 +3,7 @@
 #include <array>
 
 #include "tables/citation_list.h"
+#include "tables/row_by_key.h"
 
 namespace tables {
 namespace {
@@ -27,12 +28,7 @@ constexpr std::array<double, 3> kSystemVoltages{12.0, 24.0, 48.0};
 
 std::span<const BatteryKind> battery_kinds() { return kKinds; }
 
-const BatteryKind* battery_kind_by_key(std::string_view key) {
-  for (const BatteryKind& kind : kKinds) {
-    if (kind.key == key) return &kind;
-  }
-  return nullptr;
-}
+const BatteryKind* battery_kind_by_key(std::string_view key) { return row_by_key(kKinds, key); }
 
 std::span<const double> system_voltages_v() { return kSystemVoltages; }
 

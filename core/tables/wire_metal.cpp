@@ -3,6 +3,7 @@
 #include <array>
 
 #include "tables/citation_list.h"
+#include "tables/row_by_key.h"
 
 namespace tables {
 namespace {
@@ -68,12 +69,7 @@ const WireMetalRow& wire_metal(WireMetal metal) {
   return kMetals.back();  // the worst, should a value ever be out of range
 }
 
-const WireMetalRow* wire_metal_by_key(std::string_view key) {
-  for (const WireMetalRow& row : kMetals) {
-    if (row.key == key) return &row;
-  }
-  return nullptr;
-}
+const WireMetalRow* wire_metal_by_key(std::string_view key) { return row_by_key(kMetals, key); }
 
 units::OhmsPerMetre resistance_20c(const Conductor& size, WireMetal metal) {
   if (metal == WireMetal::tinned_copper) return tinned_20c(size);

@@ -2,18 +2,14 @@
 // written) with the 10 Mohm meter or the 5 W lamp in place: a general simulator that shares nothing with
 // this core but the list of resistances.
 #include <doctest/doctest.h>
-#include <unistd.h>
 
 #include <cmath>
-#include <cstdlib>
-#include <filesystem>
-#include <fstream>
-#include <map>
 #include <sstream>
 #include <string>
 #include <vector>
 
 #include "diagnosis/faulty.h"
+#include "network/ngspice.h"
 
 using namespace diagnosis;
 using diagnosis_test::build_faulty;
@@ -23,8 +19,6 @@ using network::Side;
 
 namespace {
 
-namespace fs = std::filesystem;
-
 struct Asked {
   Fault fault;
   double ohm;
@@ -32,14 +26,14 @@ struct Asked {
 };
 
 // One deck: resistances, the battery, the instrument; 1e13 ohm to ground from every node holds what floats.
-void write_deck(const fs::path& path, const Case& the_case, const Asked& asked, const Check& check) {
+std::string deck_of(const Case& the_case, const Asked& asked, const Check& check) {
   Faulty made = build_faulty(the_case, asked.fault, asked.ohm, check.state);
   const bool lamp = check.kind == CheckKind::glow;
   const network::NodeId red = made.node(check.red, check.state.fuse_in),
                         black = made.node(check.black, check.state.fuse_in);
-  std::ofstream out(path);
+  std::ostringstream out;
   out.precision(17);
-  out << "* " << asked.check << "\n.options rshunt=1e13 reltol=1e-9\n";
+  out << "* " << asked.check << "\n.options rshunt=1e13\n";
   std::size_t number = 0;
   for (const network::Branch& branch : made.branch.netlist.branches()) {
     ++number;
@@ -51,7 +45,8 @@ void write_deck(const fs::path& path, const Case& the_case, const Asked& asked, 
     }
   }
   out << "rinstrument " << red.index << " " << black.index << " " << (lamp ? 12.0 * 12.0 / 5.0 : 10e6) << "\n";
-  out << "bread reading 0 v=v(" << red.index << ")-v(" << black.index << ")\n.end\n";
+  out << "bread reading 0 v=v(" << red.index << ")-v(" << black.index << ")\n";
+  return out.str();
 }
 
 std::vector<Asked> table() {
@@ -83,42 +78,19 @@ TEST_CASE("predicted readings for a table of faults agree with ngspice, meter or
   const Case the_case = three_outlets(Symptom::one_dead, {2});
   const Tracer tracer(the_case);
   const std::vector<Asked> all = table();
-  const fs::path folder =
-      fs::temp_directory_path() / std::string("branchlight-trace-").append(std::to_string(getpid()));
-  fs::create_directories(folder);
-  std::ofstream control(folder / "control.sp");
-  control << "* all in one process\n.control\nset numdgt=12\nset noaskquit\n";
+  std::vector<std::string> decks;
+  for (const Asked& asked : all) {
+    const std::optional<Check> check = tracer.find_check(asked.check);
+    REQUIRE_MESSAGE(check.has_value(), asked.check);
+    decks.push_back(deck_of(the_case, asked, *check));
+  }
+  const std::vector<network_test::Printed> printed = network_test::run_ngspice(decks);
   for (std::size_t k = 0; k < all.size(); ++k) {
-    const fs::path deck = folder / std::string("deck").append(std::to_string(k));
-    const std::optional<Check> check = tracer.find_check(all[k].check);
-    REQUIRE_MESSAGE(check.has_value(), all[k].check);
-    write_deck(deck, the_case, all[k], *check);
-    control << "echo DECK " << k << "\nsource " << deck.string() << "\nop\nprint v(reading)\nremcirc\ndestroy all\n";
-  }
-  control << "quit\n.endc\n.end\n";
-  control.close();
-  REQUIRE(std::system("command -v ngspice > /dev/null") == 0);  // install the package ngspice
-  (void)std::system(
-      ("ngspice -b '" + (folder / "control.sp").string() + "' > '" + (folder / "log").string() + "' 2>&1").c_str());
-  std::map<std::size_t, double> printed;
-  std::ifstream in(folder / "log");
-  std::size_t deck = all.size();
-  for (std::string line; std::getline(in, line);) {
-    std::istringstream words(line);
-    std::string first, second;
-    double value = 0.0;
-    words >> first >> second;
-    if (first == "DECK") deck = static_cast<std::size_t>(std::stoul(second));
-    if (first == "v(reading)" && second == "=" && words >> value) printed[deck] = value;
-  }
-  fs::remove_all(folder);
-  CHECK(printed.size() == all.size());
-  for (const auto& each : printed) {
-    const std::size_t k = each.first;
-    const double value = each.second;
     INFO(fault_key(all[k].fault), ": ", all[k].check);
     const std::optional<double> predicted = tracer.predicted(all[k].fault, all[k].check);
     REQUIRE(predicted.has_value());
+    REQUIRE(printed[k].count("reading") == 1);
+    const double value = printed[k].at("reading");
     CHECK(std::abs(*predicted - value) < 0.04);  // a neighbour's line is an estimate; the rest within millivolts
     if (all[k].fault.neighbour < 0) CHECK(std::abs(*predicted - value) < 0.003);
   }

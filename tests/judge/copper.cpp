@@ -68,20 +68,18 @@ constexpr std::array<MetricRow, 14> kMetric{
      {"95", 95, 0.206, 0.210, 0, {}, {}, {}, {}},
      {"120", 120, 0.161, 0.164, 0, {}, {}, {}, {}}}};
 
+template <class Rows>
+auto by_size(const Rows& rows) {
+  std::unordered_map<std::string, decltype(rows.data())> map;
+  for (const auto& row : rows) map[row.size] = &row;
+  return map;
+}
 const AwgRow& american(const std::string& size) {
-  static const auto rows = [] {
-    std::unordered_map<std::string, const AwgRow*> map;
-    for (const AwgRow& row : kAwg) map[row.size] = &row;
-    return map;
-  }();
+  static const auto rows = by_size(kAwg);
   return *rows.at(size);
 }
 const MetricRow& metric(const std::string& size) {
-  static const auto rows = [] {
-    std::unordered_map<std::string, const MetricRow*> map;
-    for (const MetricRow& row : kMetric) map[row.size] = &row;
-    return map;
-  }();
+  static const auto rows = by_size(kMetric);
   return *rows.at(size);
 }
 

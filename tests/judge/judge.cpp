@@ -420,8 +420,9 @@ class Judge {
         const double there = heat_to(far, amps[far]);
         heat = there < 0 ? there : std::max(heat, there);
       }
-      for (const Wire& wire :
-           {run_wire(circuit_, static_cast<int>(i), choice_.size), tail_wire(circuit_, static_cast<int>(i), choice_)}) {
+      const Wire run = run_wire(circuit_, static_cast<int>(i), choice_.size);
+      // Nothing hangs on a junction, so it has no tail.
+      for (const Wire& wire : {run, at(i).only_joins ? run : tail_wire(circuit_, static_cast<int>(i), choice_)}) {
         const double stands = withstands(wire, circuit_.place.insulation_c, view_);
         if (heat < 0 || above(heat, stands)) {
           find(What::short_too_hot, static_cast<int>(i), heat, stands);

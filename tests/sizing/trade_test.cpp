@@ -7,6 +7,7 @@
 #include "sizing/fixes.h"
 #include "sizing/protection.h"
 #include "sizing/random_circuit.h"
+#include "sizing/rules.h"
 #include "sizing/sizing.h"
 
 namespace {
@@ -458,6 +459,34 @@ TEST_CASE("a thin wire stands a short beyond a fuse further on, too") {
   const Candidate far = sizing::judge(made, wire("10awg"), units::Amperes(15.0));
   CHECK(on(far, Criterion::withstand).value > on(near, Criterion::withstand).value);
   CHECK(on(far, Criterion::withstand).limit == doctest::Approx(on(near, Criterion::withstand).limit));   // 16 AWG's
+}
+
+// Found by the judge: 31 A x 0.6 is 18.599999999999998 in a computer, and the wire was too thin for an 18.6 A breaker.
+TEST_CASE("a rating that equals what the wire carries, to the last bits, is no larger") {
+  CHECK(sizing::within(units::Amperes(18.6), units::Amperes(31.0 * 0.6)));
+  CHECK_FALSE(sizing::within(units::Amperes(18.7), units::Amperes(31.0 * 0.6)));
+  Circuit made = one_outlet(3.0, 2.0);
+  made.outlets[0].run.size = "12awg";
+  made.outlets[0].terminal_part = "screw-16";
+  made.wiring.splice_part = "splice-stud-50";
+  int off_by_bits = 0;
+  for (const tables::AmpacityTable& table : tables::ampacity_tables()) {
+    made.wiring.ampacity_table = table.id;
+    for (int bundled = 1; bundled <= 9; ++bundled) {
+      made.wiring.around.circuits_bundled = bundled;
+      const auto carries = sizing::run_ampacity(made, wire("12awg"), tables::WireMetal::copper, false);
+      if (!carries.value) continue;
+      const double exact = carries.value->derated.number();
+      const double printed = std::round(exact * 100.0) / 100.0;
+      if (std::abs(printed - exact) > 1e-9) continue;
+      off_by_bits += exact < printed ? 1 : 0;
+      made.outlets[0].run.in_line = {{circuit::InLineKind::breaker, units::Amperes(printed)}};
+      CHECK(on(sizing::judge(made, wire("12awg")), Criterion::inner_fuses).passes);
+      made.outlets[0].run.in_line = {{circuit::InLineKind::breaker, units::Amperes(printed + 0.01)}};
+      CHECK_FALSE(on(sizing::judge(made, wire("12awg")), Criterion::inner_fuses).passes);
+    }
+  }
+  CHECK(off_by_bits > 0);
 }
 
 // A fuse of its rating carries a tenth more for hours, so a wire that its fuse just protects may still be too thin.
