@@ -224,6 +224,20 @@ export const mutations = [
     test: 'test_sizing',
   },
   {
+    file: 'core/sizing/rules.h',
+    old: 'return value.number() <= limit.number() * (1.0 + kRatingRounding);',
+    broken: 'return value.number() <= limit.number();',
+    breaks: 'a breaker of just what the wire carries is too large, by the last bits',
+    test: 'test_sizing',
+  },
+  {
+    file: 'core/sizing/judge_parts.cpp',
+    old: '    if (!there.passes) return there;\n',
+    broken: '',
+    breaks: 'the wire in the wall carries whatever flows',
+    test: 'test_sizing',
+  },
+  {
     file: 'core/sizing/judge_path.cpp',
     old: 'if (fused && over(supply.main_fuse)) {',
     broken: 'if (fused && over(supply.main_fuse * 10.0)) {',
@@ -239,7 +253,7 @@ export const mutations = [
   },
   {
     file: 'core/sizing/judge_path.cpp',
-    old: 'if (fused && carries && carries->derated < supply.main_fuse) {',
+    old: 'if (fused && carries && !within(supply.main_fuse, carries->derated)) {',
     broken: 'if (fused && carries && carries->derated > supply.main_fuse * 100.0) {',
     breaks: 'a main fuse above what the feeder carries will do',
     test: 'test_judge',
@@ -253,14 +267,14 @@ export const mutations = [
   },
   {
     file: 'core/sizing/judge_path.cpp',
-    old: 'if (ceiling.least != nullptr && zone.protection.rating > ceiling.least->most) {',
+    old: 'if (ceiling.least != nullptr && !within(zone.protection.rating, ceiling.least->most)) {',
     broken: 'if (ceiling.least != nullptr && zone.protection.rating > ceiling.least->most * 10.0) {',
     breaks: 'a fuse in the line may be too large for the wire behind it',
     test: 'test_judge',
   },
   {
     file: 'core/sizing/judge_path.cpp',
-    old: 'if (zone.protection.rating.number() * (1.0 + kRounding) < current.need.number()) {',
+    old: 'if (!within(current.need, zone.protection.rating)) {',
     broken: 'if (zone.protection.rating.number() * 4.0 < current.need.number()) {',
     breaks: 'a fuse in the line need not carry its part of the load',
     test: 'test_judge',

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "sizing/fixes.h"
 #include "sizing/protection.h"
@@ -382,6 +383,33 @@ TEST_CASE("straight to its terminals, the run itself has to go in; behind a spli
   CHECK(spliced.choice()->tail->area <= units::SquareMillimetres(2.5));
   made.outlets[0].joint = circuit::Joint::direct;
   CHECK(sizing::size_circuit(made).verdict == Verdict::none_fits);
+}
+
+// Boats: 33 CFR 183.425(d) to (f), a single conductor is at least 16 AWG; ISO 10133, 7.7: 1 mm2. Road vehicles: NEC
+// 552.10(B)(2) lists sizes from 18 AWG; metric is this project's choice.
+TEST_CASE("the thinnest single conductor that each place allows") {
+  struct Row {
+    circuit::Setting setting;
+    tables::GaugeSystem gauge;
+    const char* thinnest;
+    const char* too_thin;   // nullptr: the list holds none thinner
+  };
+  using circuit::Setting;
+  using tables::GaugeSystem;
+  constexpr Row kRows[] = {
+      {Setting::boat, GaugeSystem::awg, "16awg", "18awg"},      {Setting::boat, GaugeSystem::metric, "1mm2", "0.75mm2"},
+      {Setting::van, GaugeSystem::awg, "18awg", nullptr},       {Setting::van, GaugeSystem::metric, "0.75mm2", nullptr},
+      {Setting::trailer, GaugeSystem::awg, "18awg", nullptr},   {Setting::trailer, GaugeSystem::metric, "0.75mm2", nullptr},
+      {Setting::fixed, GaugeSystem::awg, "18awg", nullptr},     {Setting::fixed, GaugeSystem::metric, "0.75mm2", nullptr}};
+  for (const Row& row : kRows) {
+    Circuit made = one_outlet(1.0, 0.5);
+    made.setting = row.setting;
+    made.wiring.gauge = row.gauge;
+    INFO(row.thinnest);
+    CHECK(on(sizing::judge(made, wire(row.thinnest)), Criterion::mechanical_minimum).passes);
+    if (row.too_thin != nullptr) CHECK_FALSE(on(sizing::judge(made, wire(row.too_thin)), Criterion::mechanical_minimum).passes);
+    else CHECK(std::string_view(tables::conductors(row.gauge).front().id) == row.thinnest);
+  }
 }
 
 TEST_CASE("SAE wire has its own 18 in road vehicles; a boat asks for the copper of 16 AWG") {
