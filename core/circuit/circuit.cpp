@@ -30,7 +30,8 @@ tables::Practice practice_of(const Circuit& circuit) {
 
 const tables::ConductorColours& colours_of(const Circuit& circuit) {
   const tables::ConductorColours* told = tables::conductor_colours_by_key(circuit.colours);
-  return told != nullptr ? *told : tables::conductor_colours_of(practice_of(circuit));
+  if (told != nullptr) return *told;
+  return circuit.practice ? tables::conductor_colours_of(*circuit.practice) : tables::conductor_colours_untold();
 }
 
 units::Volts highest_voltage(const Supply& supply) {

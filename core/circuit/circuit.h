@@ -160,7 +160,7 @@ struct Circuit {
   int fuse_position = 1;                // on the block
   Setting setting = Setting::trailer;
   std::optional<tables::Practice> practice;  // whose rules bind; nullopt: the usual one, see practice_of()
-  std::string colours;                  // tables::ConductorColours key; empty: the practice's
+  std::string colours;                  // tables::ConductorColours key; empty: see colours_of()
   Supply supply;
   Wiring wiring;
   double drop_limit = 0.05;             // fraction of nominal, battery to outlet
@@ -172,6 +172,8 @@ struct Circuit {
 };
 
 tables::Practice practice_of(const Circuit& circuit);
+// As told, or as the practice told has them; untold: red and black. Words and pictures both ask here,
+// so that no sentence names one wire and the picture beside it another.
 const tables::ConductorColours& colours_of(const Circuit& circuit);
 // Most that the system ever sees: as told, else its battery kind being charged. A kind that is known.
 units::Volts highest_voltage(const Supply& supply);

@@ -184,7 +184,7 @@ Judgement judge_part_rating(const Judging& judging) {
   const units::Amperes through = judging.fuse.value_or(judging.need);
   result.value = through.number();
   result.limit = part.most.number();
-  result.passes = through <= part.most;
+  result.passes = within(through, part.most);
   if (part.outlet) result.at = context.circuit.outlets[*part.outlet].id;
   const std::string limiting = "the " + link_text(context, part) + ", " + amperes_text(part.most);
   result.sentence = result.passes ? "Every part carries what a " + fuse_text(through) +

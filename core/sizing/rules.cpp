@@ -54,7 +54,7 @@ constexpr Citation kDeviceMinimumCitation{
     "Judged with the battery low and the worst loading.", Standing::computed};
 constexpr Citation kFuseVoltageCitation{
     "rule-fuse-voltage", "33 CFR 183.455(d)", "", "voltage rating at least the circuit's nominal voltage",
-    "The charging voltage is higher: where it passes the mark on the fuse, a note says so.", Standing::seen};
+    "This project asks for more: the highest volts that the battery or any source brings.", Standing::seen};
 constexpr Citation kVibrationCitation{
     "rule-vibration", "Common practice", "", "no twist-on connectors in anything that moves",
     "Vibration works them loose.", Standing::common_practice};

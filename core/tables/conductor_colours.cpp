@@ -40,15 +40,19 @@ constexpr std::string_view key_of(Practice practice) {
   return "iec";
 }
 
+const ConductorColours& of_key(std::string_view key) {
+  const ConductorColours* found = row_by_key(kColours, key);
+  return found != nullptr ? *found : kColours.front();
+}
+
 }  // namespace
 
 std::span<const ConductorColours> conductor_colours() { return kColours; }
 
 const ConductorColours* conductor_colours_by_key(std::string_view key) { return row_by_key(kColours, key); }
 
-const ConductorColours& conductor_colours_of(Practice practice) {
-  const ConductorColours* found = conductor_colours_by_key(key_of(practice));
-  return found != nullptr ? *found : kColours.front();
-}
+const ConductorColours& conductor_colours_of(Practice practice) { return of_key(key_of(practice)); }
+
+const ConductorColours& conductor_colours_untold() { return of_key("vehicle"); }
 
 }  // namespace tables

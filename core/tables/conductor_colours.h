@@ -25,6 +25,8 @@ std::span<const ConductorColours> conductor_colours();
 const ConductorColours* conductor_colours_by_key(std::string_view key);   // nullptr when unknown
 // The row to start with; what this vehicle really has may be another one.
 const ConductorColours& conductor_colours_of(Practice practice);
+// Where nobody told whose practice holds: red and black, as most wires have it.
+const ConductorColours& conductor_colours_untold();
 
 // Said wherever a colour is named.
 inline constexpr std::string_view kTrustNoColour = "Colours are a hint: prove plus and minus with the meter.";

@@ -126,7 +126,7 @@ struct Vehicle {
   std::string name;                                // "Repair trailer"
   circuit::Setting kind = circuit::Setting::trailer;
   std::optional<tables::Practice> practice;        // whose rules bind; nullopt: the usual one
-  std::string colours;                             // tables::ConductorColours key; empty: the practice's
+  std::string colours;                             // tables::ConductorColours key; empty: see circuit::colours_of()
   Battery battery;
   std::vector<Source> sources;
   std::vector<Block> blocks;                       // at least one

@@ -36,10 +36,10 @@ TEST_CASE("loads and lengths change the answer, and are kept") {
   AppWalker walker;
   open_with(walker, screens_test::demo);
   CHECK(walker.shows("10 AWG"));
-  CHECK(walker.find(Role::status, "Wire, black and white: 10 AWG · 5.3 mm²") != nullptr);   // a North American trailer's
+  CHECK(walker.find(Role::status, "Wire, red and black: 10 AWG · 5.3 mm²") != nullptr);
   REQUIRE(walker.set(Role::spin, "At most at once", "2 A"));
   CHECK(stored_circuit(walker, "2").at_most_at_once->number() == 2.0);
-  CHECK_FALSE(walker.find(Role::status, "Wire, black and white: 10 AWG · 5.3 mm²") != nullptr);
+  CHECK_FALSE(walker.find(Role::status, "Wire, red and black: 10 AWG · 5.3 mm²") != nullptr);
   REQUIRE(walker.set(Role::spin, "Load of C", "60 W"));
   CHECK(stored_circuit(walker, "2").outlets[2].devices.front().load.rating_in_watts);
   CHECK(stored_circuit(walker, "2").outlets[2].devices.front().load.rating == 60.0);
@@ -253,8 +253,14 @@ TEST_CASE("settings of the place, the supply and the parts change the circuit") 
   walker.go("size/parts");
   REQUIRE(walker.press(Role::switch_, "Ferrules at the clamp"));
   CHECK(stored_circuit(walker, "2").wiring.ferrule);
-  REQUIRE(walker.press(Role::radio, "Metric, mm²"));
+  REQUIRE(walker.press(Role::radio, "mm²"));
   CHECK(stored_circuit(walker, "2").wiring.gauge == tables::GaugeSystem::metric);
+  REQUIRE(walker.press(Role::radio, "SAE"));
+  CHECK(stored_circuit(walker, "2").wiring.gauge == tables::GaugeSystem::sae);
+  walker.go("size");
+  CHECK_MESSAGE(walker.shows("SAE"), walker.all());
+  walker.go("size/why/8sae");   // the page of one size opens by its address, whatever the system
+  CHECK_MESSAGE(walker.shows("8 SAE"), walker.all());
 }
 
 TEST_CASE("twist-on connectors are not offered for what moves (common practice, no source)") {

@@ -93,7 +93,7 @@ for (const [row, dialog, name] of [[/^Where the wire lies/, 'Where the wire lies
       await press(page, 'button', 'More: Circuits tied together');
       await spins(page, 'Circuits tied together', '2');
     }
-    if (name === 'parts') await press(page, 'radio', 'Metric, mm²');
+    if (name === 'parts') await press(page, 'radio', 'mm²');
     await page.goBack();
     await idle(page);
     if (name === 'place') await says(page, /2 bundled/);

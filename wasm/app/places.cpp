@@ -9,7 +9,7 @@ namespace {
 constexpr std::string_view kStart = "start";
 
 std::string size_from_word(std::string_view word) {
-  for (const tables::GaugeSystem system : {tables::GaugeSystem::awg, tables::GaugeSystem::metric})
+  for (const tables::GaugeSystem system : tables::gauge_systems())
     for (const tables::Conductor& size : tables::conductors(system))
       if (address_word(size.id) == word) return std::string(size.id);
   return {};

@@ -60,9 +60,7 @@ diagnosis::Built built_of(const circuit::Circuit& seen, const std::optional<vehi
   return built;
 }
 
-// Where nobody told whose rules or colours hold, those that most wires have: red and black.
 void colour(diagnosis::Case& made) {
-  if (made.circuit.colours.empty() && !made.circuit.practice) return;
   made.plus_colour = circuit::colours_of(made.circuit).plus;
   made.minus_colour = circuit::colours_of(made.circuit).minus;
 }

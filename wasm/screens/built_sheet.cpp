@@ -60,24 +60,12 @@ bool draw_fuse(app::AppState& app, vehicle::Built built) {
   return pressed.has_value();
 }
 
-std::optional<tables::GaugeSystem> draw_system(tables::GaugeSystem system) {
-  const auto systems = tables::gauge_systems();
-  std::vector<std::string> names;
-  std::size_t current = 0;
-  for (std::size_t i = 0; i < systems.size(); ++i) {
-    names.emplace_back(tables::gauge_system_suffix(systems[i]));
-    if (systems[i] == system) current = i;
-  }
-  const auto pressed = ui::choice("Marked in", names, current);
-  return pressed ? std::optional(systems[*pressed]) : std::nullopt;
-}
-
 bool draw_wire(app::AppState& app, Memory& memory, vehicle::Built built) {
   ui::begin_card("wire", {.name = "Wire", .tone = ui::Tone::plain});
   const tables::Conductor* one = app::one_size(built);
   ui::card_title("Wire", one == nullptr ? "of every run; where they differ, tell each below" : "as printed on it");
   const tables::GaugeSystem system = memory.built_system.value_or(system_of(built));
-  if (const auto other = draw_system(system)) memory.built_system = other;
+  if (const auto other = gauge_choice("Marked in", system)) memory.built_system = other;
   const auto pressed = size_chips(system, one != nullptr ? one->id : std::string_view(), "Wire", true);
   if (pressed) {
     app::tell_size_throughout(built, *pressed, Knowledge::known);

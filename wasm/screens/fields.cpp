@@ -235,6 +235,18 @@ std::optional<units::Amperes> fuse_chips(tables::FuseFamilyId kind, units::Amper
   return pressed;
 }
 
+std::optional<tables::GaugeSystem> gauge_choice(std::string_view label, tables::GaugeSystem now) {
+  const auto systems = tables::gauge_systems();
+  std::vector<std::string> names;
+  std::size_t current = 0;
+  for (std::size_t i = 0; i < systems.size(); ++i) {
+    names.emplace_back(tables::gauge_system_suffix(systems[i]));
+    if (systems[i] == now) current = i;
+  }
+  const auto pressed = ui::choice(label, names, current);
+  return pressed ? std::optional(systems[*pressed]) : std::nullopt;
+}
+
 std::optional<std::string> name_field(Memory& memory, std::string_view field, std::string_view label,
                                       const std::string& value, bool may_be_empty) {
   Draft& draft = memory.draft;

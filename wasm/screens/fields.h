@@ -53,6 +53,8 @@ void commit(app::AppState& app, const circuit::Edit& edit, std::string join_key,
 // The same for an edit of a stored vehicle.
 void change(app::AppState& app, std::uint32_t vehicle, const vehicle::Edit& edit, std::string join_key, const ui::Changed& changed);
 
+// What wire is marked in: the system pressed.
+std::optional<tables::GaugeSystem> gauge_choice(std::string_view label, tables::GaugeSystem now);
 // Every size of a wire system, and "I don't know" where `may_be_unknown`: the one pressed, as its id;
 // empty: not known. `said` begins its name for a screen reader: "Cable".
 std::optional<std::string> size_chips(tables::GaugeSystem system, std::string_view chosen, std::string_view said,

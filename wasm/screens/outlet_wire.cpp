@@ -38,16 +38,9 @@ std::string as_in(tables::GaugeSystem system, const tables::Conductor& size) {
 }
 
 bool draw_size(app::AppState& app, const circuit::Outlet& outlet, const tables::Conductor& size) {
-  const auto systems = tables::gauge_systems();
-  std::vector<std::string> names;
-  std::size_t current = 0;
-  for (std::size_t i = 0; i < systems.size(); ++i) {
-    names.emplace_back(tables::gauge_system_suffix(systems[i]));
-    if (systems[i] == size.system) current = i;
-  }
   circuit::Run run = outlet.run;
-  if (const auto system = ui::choice("Its size is marked in", names, current)) {
-    run.size = as_in(systems[*system], size);
+  if (const auto system = gauge_choice("Its size is marked in", size.system)) {
+    run.size = as_in(*system, size);
     return put(app, outlet, run);
   }
   const tables::Conductor* pressed = nullptr;

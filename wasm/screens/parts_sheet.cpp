@@ -9,10 +9,9 @@ namespace screens {
 namespace {
 
 bool draw_gauge(app::AppState& app, circuit::Wiring wiring) {
-  const std::vector<std::string> names{"AWG", "Metric, mm²"};
-  const auto chosen = ui::choice("Wire is sold in", names, wiring.gauge == tables::GaugeSystem::awg ? 0 : 1);
+  const auto chosen = gauge_choice("Wire is sold in", wiring.gauge);
   if (!chosen) return false;
-  wiring.gauge = *chosen == 0 ? tables::GaugeSystem::awg : tables::GaugeSystem::metric;
+  wiring.gauge = *chosen;
   wiring.ampacity_table = tables::default_ampacity_table(wiring.gauge);
   app.editor().dispatch(circuit::SetWiring{wiring});
   return true;

@@ -18,6 +18,11 @@ tables::Practice usual(circuit::Circuit circuit) {
   return circuit::practice_of(circuit);
 }
 
+const tables::ConductorColours& untold(circuit::Circuit circuit) {
+  circuit.colours.clear();
+  return circuit::colours_of(circuit);
+}
+
 bool draw_rules(app::AppState& app, const circuit::Circuit& circuit) {
   const auto practices = tables::practices();
   const tables::PracticeRow& by_itself = tables::practice(usual(circuit));
@@ -44,8 +49,8 @@ bool draw_rules(app::AppState& app, const circuit::Circuit& circuit) {
 
 bool draw_colours(app::AppState& app, const circuit::Circuit& circuit) {
   const auto all = tables::conductor_colours();
-  std::vector<std::string> names{"As the rules have it"}, subs;
-  subs.push_back(colours_text(tables::conductor_colours_of(circuit::practice_of(circuit))));
+  std::vector<std::string> names{circuit.practice ? "As the rules have it" : "Not told"}, subs;
+  subs.push_back(colours_text(untold(circuit)));
   std::size_t current = 0;
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (circuit.colours == all[i].key) current = i + 1;
