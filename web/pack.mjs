@@ -67,7 +67,12 @@ const CSP = (script_, style_, connect) => [
   `connect-src ${connect}`, "manifest-src 'self'", "worker-src 'self'", "base-uri 'none'", "form-action 'none'",
 ].join('; ');
 
-const index = read('index.html')
+// The icon rides in the page: a request for it, made when the page has loaded, could cross a newer version
+// taking over, which Chromium then forgets (web/updates.js).
+const icon = 'data:image/svg+xml;base64,' + Buffer.from(read('icons/icon.svg')).toString('base64');
+const withIcon = read('index.html').replace('href="icons/icon.svg"', `href="${icon}"`);
+
+const index = withIcon
   .replace('@CSP@', CSP("'self'", "'self'", "'self'"))
   .replace('<script src="app.js">', `<script src="app.js" integrity="${integrity(script)}">`)
   .replace('href="style.css">', `href="style.css" integrity="${integrity(style)}">`);
@@ -100,11 +105,9 @@ function singleFile() {
   const inline = bring + script;
   if (/<\/script/i.test(inline)) throw new Error('the script would end its own element');
   const sha = (text) => `'sha256-${hash('sha256', text)}'`;
-  const icon = 'data:image/svg+xml;base64,' + Buffer.from(read('icons/icon.svg')).toString('base64');
-  return read('index.html')
+  return withIcon
     .replace('@CSP@', CSP(sha(inline), sha(style), "'none'"))
     .replace(/<link rel="manifest".*\n/, '').replace(/<link rel="apple-touch-icon".*\n/, '')
-    .replace('href="icons/icon.svg"', `href="${icon}"`)
     .replace('<link rel="stylesheet" href="style.css">', () => `<style>${style}</style>`)
     .replace('<script src="app.js"></script>', () =>
       `<script id="wasm" type="text/plain">${gzipSync(wasm, { level: 9 }).toString('base64')}</script>\n<script>${inline}</script>`);

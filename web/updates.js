@@ -6,12 +6,19 @@ const CHECK_EVERY_MS = 3600e3;
 
 export const canKeepOffline = () => 'serviceWorker' in navigator && location.protocol.startsWith('http');
 
+// Chromium forgets that a version may take over when a request wakes the old one at that very moment: it is
+// asked when nothing of this page is still to come.
+const wholePage = () => new Promise((resolve) => {
+  if (document.readyState === 'complete') resolve(); else addEventListener('load', resolve, { once: true });
+});
+
 // True when a newer version took over: the page is being loaded again, start nothing.
 export async function takeWaitingUpdate() {
   if (!canKeepOffline()) return false;
   let waiting = null;
   try { waiting = (await navigator.serviceWorker.getRegistration())?.waiting; } catch { return false; }
   if (!waiting) return false;
+  await wholePage();
   const active = await new Promise((resolve) => {
     setTimeout(() => resolve(false), PATIENCE_MS);
     waiting.addEventListener('statechange', () => { if (waiting.state === 'activated') resolve(true); });

@@ -26,9 +26,13 @@ async function firstVisit(run, controlled = true) {
   }
 }
 const opened = async (page) => { await idle(page); assert.equal(await find(page, 'heading').first().isVisible(), true); };
+// A person takes longer than that from one start to the next; within milliseconds Chromium can lose the request
+// for the page between two versions.
+const BETWEEN_STARTS_MS = 500;
 const nextStart = async (phone, server) => {
   const page = await phone.context.newPage();
   await phone.page.close();
+  await sleep(BETWEEN_STARTS_MS);
   await page.goto(server.url);
   await idle(page);
   phone.page = page;
