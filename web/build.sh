@@ -29,7 +29,7 @@ step "Dear ImGui"
 "$root/web/get-imgui.sh"
 step "Compiling ($toolchain)"
 [ -f "$build/build.ninja" ] || cmake -S "$root" -B "$build" -G Ninja -DCMAKE_TOOLCHAIN_FILE="$toolchain" \
-  -DCMAKE_BUILD_TYPE=Release ${BRANCHLIGHT_IMGUI:+-DBRANCHLIGHT_IMGUI="$BRANCHLIGHT_IMGUI"}
+  -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON ${BRANCHLIGHT_IMGUI:+-DBRANCHLIGHT_IMGUI="$BRANCHLIGHT_IMGUI"}
 cmake --build "$build" --target branchlight_app
 step "Packing into $dist"
 node "$root/web/pack.mjs" "$build/wasm/browser/app.js" "$build/wasm/browser/app.wasm" "$dist"

@@ -62,7 +62,7 @@ constexpr std::array<Text, kAnswerKeys> kTexts{{
     {AnswerKey::cant, "cant"},
     {AnswerKey::unknown, ""},
 }};
-constexpr bool complete() {
+constexpr bool each_answer_complete() {
   for (std::size_t i = 0; i < kTexts.size(); ++i) {
     if (static_cast<std::size_t>(kTexts[i].key) != i) return false;
     if (kTexts[i].text.empty() != (kTexts[i].key == AnswerKey::unknown)) return false;
@@ -72,7 +72,7 @@ constexpr bool complete() {
   }
   return true;
 }
-static_assert(complete());
+static_assert(each_answer_complete());
 
 }  // namespace
 

@@ -36,7 +36,7 @@ Bounds up_to_share(const Plant& plant, bool) {
 }
 Bounds dark(const Plant& plant, bool) { return {0.0, judged(Judged::dim_from) * plant.nominal_v()}; }
 
-Bounds joined(const Plant&, bool) { return {0.0, judged(Judged::joined_below_ohm)}; }
+Bounds no_ohms(const Plant&, bool) { return {0.0, judged(Judged::joined_below_ohm)}; }
 Bounds some_ohms(const Plant&, bool) { return {judged(Judged::joined_below_ohm), judged(Judged::open_from_ohm)}; }
 Bounds open_ohms(const Plant&, bool) { return {judged(Judged::open_from_ohm), {}}; }
 
@@ -69,7 +69,7 @@ constexpr AnswerRow kVolts[] = {{A::full, "About {volts}", full, in_range},
 constexpr AnswerRow kGlow[] = {{A::bright, "Bright", from_share<Judged::bright_from>, in_range},
                                {A::dim, "Dim", between_shares<Judged::dim_from, Judged::bright_from>, in_range},
                                {A::dark, "Dark", dark, up_to_high}};
-constexpr AnswerRow kOhms[] = {{A::joined, "Below {joined}", joined, ohms_in_range},
+constexpr AnswerRow kOhms[] = {{A::joined, "Below {joined}", no_ohms, ohms_in_range},
                                {A::some, "Some ohms", some_ohms, ohms_in_range},
                                {A::open, "Open", open_ohms, ohms_in_range},
                                {A::live, "Still live, hands off", no_bounds, as_seen}};
@@ -189,7 +189,7 @@ constexpr std::array<CheckKindRow, kCheckKinds> kRows{{
 // clang-format on
 
 // The compiler refuses a row with a field left out; this refuses one that is left out, or empty.
-constexpr bool complete() {
+constexpr bool each_check_complete() {
   for (std::size_t i = 0; i < kRows.size(); ++i) {
     const CheckKindRow& row = kRows[i];
     if (static_cast<std::size_t>(row.kind) != i || row.key.empty() || row.tool.empty() || row.question.empty())
@@ -211,7 +211,7 @@ constexpr bool complete() {
   }
   return true;
 }
-static_assert(complete());
+static_assert(each_check_complete());
 
 }  // namespace
 

@@ -149,7 +149,7 @@ constexpr std::array<FaultRow, kFaultKinds> kRows{{
 // clang-format on
 
 // The compiler refuses a row with a field left out; this refuses one that is left out, or empty.
-constexpr bool complete() {
+constexpr bool each_fault_complete() {
   for (std::size_t i = 0; i < kRows.size(); ++i) {
     const FaultRow& row = kRows[i];
     if (static_cast<std::size_t>(row.kind) != i || row.key.empty() || row.words.empty() || row.reasoning.empty())
@@ -162,7 +162,7 @@ constexpr bool complete() {
   }
   return true;
 }
-static_assert(complete());
+static_assert(each_fault_complete());
 
 void add_places(const Case& the_case, const FaultRow& row, std::vector<Hypothesis>& into) {
   using network::Side;

@@ -223,7 +223,7 @@ constexpr std::array<RemedyRow, kRemedyKinds> kRows{{
 
 // The compiler refuses a row with a field left out; this refuses one that is left out, empty, or whose steps
 // take more than it says.
-constexpr bool complete() {
+constexpr bool each_remedy_complete() {
   for (std::size_t i = 0; i < kRows.size(); ++i) {
     const RemedyRow& row = kRows[i];
     if (static_cast<std::size_t>(row.kind) != i || row.key.empty() || row.steps.empty() || row.cautions.empty())
@@ -239,7 +239,7 @@ constexpr bool complete() {
   }
   return true;
 }
-static_assert(complete());
+static_assert(each_remedy_complete());
 
 }  // namespace
 

@@ -9,7 +9,7 @@
 namespace document {
 namespace {
 
-ReadResult wrong(circuit::Problem problem) { return {{}, {std::move(problem)}, 0}; }
+ReadResult no_circuits(circuit::Problem problem) { return {{}, {std::move(problem)}, 0}; }
 
 }  // namespace
 
@@ -17,7 +17,7 @@ ReadResult wrong(circuit::Problem problem) { return {{}, {std::move(problem)}, 0
 // for what version 1 took as given: both are read alike. A change of meaning is brought up here.
 ReadResult read_circuit_list(const FileResult& file) {
   const ListResult items = read_list(file.root, "circuits", circuit::kMaxCircuitsInFile);
-  if (items.problem) return wrong(*items.problem);
+  if (items.problem) return no_circuits(*items.problem);
   ReadResult result;
   result.from_version = file.version;
   const auto fields = [](Reader& door, circuit::Circuit& read) { circuit_fields(door, read, Extent::with_supply); };
@@ -31,9 +31,9 @@ ReadResult read_circuit_list(const FileResult& file) {
 
 ReadResult read_circuits(std::string_view text) {
   const FileResult file = read_file(text);
-  if (file.problem) return wrong(*file.problem);
+  if (file.problem) return no_circuits(*file.problem);
   if (file.format == kCircuitsFormat) return read_circuit_list(file);
-  return wrong({"", "The file holds vehicles, where circuits are wanted.", "Give a file of circuits."});
+  return no_circuits({"", "The file holds vehicles, where circuits are wanted.", "Give a file of circuits."});
 }
 
 std::string write_circuits(const std::vector<circuit::Circuit>& circuits) {

@@ -22,7 +22,7 @@ struct Format {
 };
 constexpr Format kFormats[] = {{kVehiclesFormat, 2}, {kCircuitsFormat, 1}};
 
-FileResult wrong(Problem problem) { return {{}, {}, 0, std::move(problem)}; }
+FileResult no_file(Problem problem) { return {{}, {}, 0, std::move(problem)}; }
 
 }  // namespace
 
@@ -78,29 +78,29 @@ Problem within(Problem problem, const std::string& place) {
 
 FileResult read_file(std::string_view text) {
   JsonResult json = read_json(text);
-  if (json.problem) return wrong(std::move(*json.problem));
+  if (json.problem) return no_file(std::move(*json.problem));
   auto* root = std::get_if<JsonObject>(&json.value->held);
   const JsonValue* format = root == nullptr ? nullptr : find_key(*root, "format");
   const std::string* name = format == nullptr ? nullptr : format->as<std::string>();
   const Format* known = std::find_if(std::begin(kFormats), std::end(kFormats),
                                      [name](const Format& each) { return name != nullptr && *name == each.name; });
   if (known == std::end(kFormats)) {
-    return wrong({"", "This is not a Branchlight file of vehicles or circuits.", "Open a file that Branchlight saved."});
+    return no_file({"", "This is not a Branchlight file of vehicles or circuits.", "Open a file that Branchlight saved."});
   }
   const std::string ours = std::to_string(kFormatVersion);
   const JsonValue* version = find_key(*root, "version");
   const double* number = version == nullptr ? nullptr : version->as<double>();
   if (number == nullptr || *number != std::floor(*number)) {
-    return wrong({"Version", "The file does not say its format version.", "Give " + ours + "."});
+    return no_file({"Version", "The file does not say its format version.", "Give " + ours + "."});
   }
   const bool long_number = std::fabs(*number) >= 1e9;
   const std::string told = long_number ? std::string() : " " + units::number_text(*number, 9);
   if (*number > kFormatVersion) {
-    return wrong({"", "This file was made by a newer Branchlight, format" + (long_number ? " far above" : told) +
+    return no_file({"", "This file was made by a newer Branchlight, format" + (long_number ? " far above" : told) +
                           "; this one reads up to " + ours + ".", "Update the app and open it again."});
   }
   if (*number < known->first_version) {
-    return wrong({"Version", "Format version" + told + " was never in use.", "Give " + ours + "."});
+    return no_file({"Version", "Format version" + told + " was never in use.", "Give " + ours + "."});
   }
   return {std::move(*root), known->name, static_cast<int>(*number), std::nullopt};
 }

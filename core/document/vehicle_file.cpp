@@ -11,7 +11,7 @@ namespace {
 using circuit::Problem;
 using circuit::Problems;
 
-VehiclesRead wrong(Problems problems) { return {{}, std::move(problems), 0, {}}; }
+VehiclesRead no_vehicles(Problems problems) { return {{}, std::move(problems), 0, {}}; }
 
 // What a vehicle works out from its sources and its other circuits has no place in it as a figure.
 Problems told_beside_the_vehicle(const std::vector<circuit::Circuit>& circuits) {
@@ -51,8 +51,8 @@ Problems too_large_to_keep(const std::vector<vehicle::Vehicle>& vehicles, std::s
 
 VehiclesRead gathered(const FileResult& file) {
   ReadResult read = read_circuit_list(file);
-  if (!read.problems.empty()) return wrong(std::move(read.problems));
-  if (Problems problems = told_beside_the_vehicle(read.circuits); !problems.empty()) return wrong(std::move(problems));
+  if (!read.problems.empty()) return no_vehicles(std::move(read.problems));
+  if (Problems problems = told_beside_the_vehicle(read.circuits); !problems.empty()) return no_vehicles(std::move(problems));
   vehicle::Gathered gathered = vehicle::gather(read.circuits);
   Problems problems;
   for (std::size_t i = 0; i < gathered.vehicles.size() && problems.size() < kEnoughProblems; ++i) {
@@ -60,13 +60,13 @@ VehiclesRead gathered(const FileResult& file) {
       problems.push_back(within(std::move(problem), "Vehicle " + std::to_string(i + 1)));
     }
   }
-  if (!problems.empty()) return wrong(std::move(problems));
+  if (!problems.empty()) return no_vehicles(std::move(problems));
   return {std::move(gathered.vehicles), {}, file.version, std::move(gathered.where)};
 }
 
 VehiclesRead read_vehicle_list(const FileResult& file) {
   const ListResult items = read_list(file.root, "vehicles", kMaxVehiclesInFile);
-  if (items.problem) return wrong({*items.problem});
+  if (items.problem) return no_vehicles({*items.problem});
   VehiclesRead result;
   result.from_version = file.version;
   const auto fields = [](Reader& door, vehicle::Vehicle& read) { vehicle_fields(door, read); };
@@ -81,10 +81,10 @@ VehiclesRead read_vehicle_list(const FileResult& file) {
 
 VehiclesRead read_vehicles(std::string_view text) {
   const FileResult file = read_file(text);
-  if (file.problem) return wrong({*file.problem});
+  if (file.problem) return no_vehicles({*file.problem});
   VehiclesRead result = file.format == kVehiclesFormat ? read_vehicle_list(file) : gathered(file);
   if (result.problems.empty()) result.problems = too_large_to_keep(result.vehicles, text.size());
-  if (!result.problems.empty()) return wrong(std::move(result.problems));
+  if (!result.problems.empty()) return no_vehicles(std::move(result.problems));
   return result;
 }
 

@@ -14,20 +14,16 @@ Plate::Plate(const PlateOptions& options, double height_units) : options_(option
   picture_.text_scale = unit_;
 }
 Plate& Plate::line(Point a, Point b, double width, Ink ink) {
-  picture_.shapes.push_back({drawing::Line{a, b, width, ink}, {}});
-  return *this;
+  return add(drawing::Line{a, b, width, ink});
 }
 Plate& Plate::circle(Point centre, double radius, Ink ink, Ink fill, double width) {
-  picture_.shapes.push_back({drawing::Circle{centre, radius, width, ink, fill}, {}});
-  return *this;
+  return add(drawing::Circle{centre, radius, width, ink, fill});
 }
 Plate& Plate::box(Point corner, double width, double height, double radius, Ink ink, Ink fill) {
-  picture_.shapes.push_back({drawing::Box{corner, width, height, radius, 1.0, ink, fill}, {}});
-  return *this;
+  return add(drawing::Box{corner, width, height, radius, 1.0, ink, fill});
 }
 Plate& Plate::path(std::vector<Point> points, double width, Ink ink, bool closed, Ink fill) {
-  picture_.shapes.push_back({drawing::Polyline{std::move(points), width, ink, closed, fill}, {}});
-  return *this;
+  return add(drawing::Polyline{std::move(points), width, ink, closed, fill});
 }
 double Plate::text_width(const std::string& text, bool bold, drawing::TextSize size) const {
   return unit_ * (options_.text_width ? options_.text_width(text, size, bold) : drawing::estimated_text_width(text, size, bold));
@@ -36,8 +32,7 @@ Plate& Plate::text(Point at, const std::string& text, Anchor anchor, Ink ink, bo
   const double wide = text_width(text, bold, size);
   double left = anchor == Anchor::left ? at.x : anchor == Anchor::right ? at.x - wide : at.x - 0.5 * wide;
   left = std::max(2.0, std::min(left, picture_.width - 2.0 - wide));
-  picture_.shapes.push_back({drawing::Text{{left, at.y}, text, Anchor::left, size, bold, ink}, {}});
-  return *this;
+  return add(drawing::Text{{left, at.y}, text, Anchor::left, size, bold, ink});
 }
 drawing::Picture Plate::done(std::string description) {
   picture_.description = std::move(description);

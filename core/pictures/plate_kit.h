@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "drawing/shape.h"
@@ -31,6 +32,12 @@ class Plate {
   drawing::Picture done(std::string description);
 
  private:
+  template <class Form>
+  Plate& add(Form form) {
+    picture_.shapes.emplace_back().form = std::move(form);
+    return *this;
+  }
+
   const PlateOptions& options_;
   double unit_;
   drawing::Picture picture_;

@@ -69,6 +69,7 @@ struct Candidate {
   bool on_shelf = true;
   bool passes = false;                         // every judgement passes; the shelf is apart
   [[nodiscard]] const Judgement* first_failure() const;
+  [[nodiscard]] bool fails(Criterion criterion) const;
 };
 
 enum class Verdict {

@@ -36,8 +36,6 @@ units::Metres farthest_outlet(const circuit::Circuit& circuit) { return Context(
 
 namespace {
 
-constexpr double kCurrentStepA = 0.1;
-constexpr double kLengthStepM = 0.05;
 constexpr double kDropStep = 0.001;
 constexpr double kNearly = 1e-9;
 // Past twice the rating a fuse tells little of the load any more; our choice.

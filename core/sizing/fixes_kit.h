@@ -11,6 +11,10 @@
 
 namespace sizing {
 
+// What people set a current and a length by: figures to change to are whole ones of these.
+inline constexpr double kCurrentStepA = 0.1;
+inline constexpr double kLengthStepM = 0.05;
+
 // The size in hand serves this circuit: valid, every judgement passes, and the shop has the
 // size's fuse; then the circuit has an answer on the shelf.
 std::optional<Candidate> serves(const circuit::Circuit& circuit, const tables::Conductor& size);

@@ -126,11 +126,6 @@ void judge_volts(const Judging& judging, OutletsFound& found, const network::Fit
   candidate.passes = candidate.fuse.has_value() && candidate.first_failure() == nullptr;
 }
 
-bool fails(const Candidate& candidate, Criterion criterion) {
-  return std::any_of(candidate.judgements.begin(), candidate.judgements.end(),
-                     [criterion](const Judgement& j) { return j.criterion == criterion && !j.passes; });
-}
-
 // Judged with `fuse` in the network. `serving`: whether it is from 1.25 x the current up and a
 // standard rating, or was given.
 Candidate judge_fused(const Context& context, const tables::Conductor& size, const tables::Conductor* tail,
@@ -163,7 +158,7 @@ Candidate judge_fused(const Context& context, const tables::Conductor& size, con
   LoadingFinder& low = solved.at(BatteryState::low);
   OutletsFound quick = find_outlets(context, resting, low, warm, Search::quick, detail);
   judge_volts(judging, quick, fitted, candidate);
-  if (detail == Detail::judged && fails(candidate, Criterion::inner_fuses)) {
+  if (detail == Detail::judged && candidate.fails(Criterion::inner_fuses)) {
     // What a fuse in the line carries follows from its devices' volts: bounds of those are no ground to refuse it.
     detail = Detail::every_outlet;
     candidate.judgements.resize(before_volts);
@@ -188,6 +183,11 @@ const Judgement* Candidate::first_failure() const {
   return nullptr;
 }
 
+bool Candidate::fails(Criterion criterion) const {
+  return std::any_of(judgements.begin(), judgements.end(),
+                     [criterion](const Judgement& j) { return j.criterion == criterion && !j.passes; });
+}
+
 std::span<const tables::Conductor> sizes_to_judge(const circuit::Circuit& circuit) {
   const tables::Conductor* thinnest = nullptr;
   for (const circuit::Outlet& outlet : circuit.outlets) {
@@ -207,13 +207,13 @@ Candidate judge_with(const Context& context, const tables::Conductor& size, std:
 
   const FuseSearch search = smallest_fuse(context, {&size, tail, units::Amperes(0.0)});
   Candidate first = judge_fused(context, size, tail, ceiling, search, warm, detail);
-  if (!first.fuse || !fails(first, Criterion::inrush)) return first;
+  if (!first.fuse || !first.fails(Criterion::inrush)) return first;
   // A fuse that a start would open is no answer: the next one that holds, within every limit.
   for (const double rating : context.family.ratings_a) {
     if (rating <= first.fuse->number() || !within(units::Amperes(rating), ceiling.most())) continue;
     Candidate larger = judge_fused(context, size, tail, ceiling,
                                    given_fuse(context, {&size, tail, units::Amperes(rating)}), warm, detail);
-    if (!fails(larger, Criterion::inrush)) return larger;
+    if (!larger.fails(Criterion::inrush)) return larger;
   }
   return first;
 }

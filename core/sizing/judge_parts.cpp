@@ -50,14 +50,6 @@ std::string derating_words(const tables::DeratedAmpacity& ampacity) {
   return words + ")";
 }
 
-Judgement judgement(Criterion criterion, Measure measure, const tables::Citation* citation) {
-  Judgement made;
-  made.criterion = criterion;
-  made.measure = measure;
-  made.citation = citation;
-  return made;
-}
-
 // The wire in the wall carries what flows as the new one does.
 void hold_wire_that_is_there(const Judging& judging, Judgement& result) {
   for (const LinkRating& link : judging.ceiling.links) {

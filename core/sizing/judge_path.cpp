@@ -15,14 +15,6 @@ namespace {
 using units::Amperes;
 using units::amperes_text;
 
-Judgement judgement(Criterion criterion, Measure measure, const tables::Citation* citation) {
-  Judgement made;
-  made.criterion = criterion;
-  made.measure = measure;
-  made.citation = citation;
-  return made;
-}
-
 // The most that a device takes between a charging battery and a low one.
 double most_current_a(const circuit::Load& load, units::Volts nominal, double lowest_v, double highest_v) {
   const network::LoadLaw law = network::load_law(load, nominal);

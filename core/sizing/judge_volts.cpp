@@ -16,14 +16,6 @@ using units::Volts;
 // Solved volts are exact to far below this; a limit met to the last bit is met.
 constexpr double kRounding = 1e-12;
 
-Judgement judgement(Criterion criterion, Measure measure, const tables::Citation* citation) {
-  Judgement made;
-  made.criterion = criterion;
-  made.measure = measure;
-  made.citation = citation;
-  return made;
-}
-
 }  // namespace
 
 Judgement judge_operating_point(const Judging& judging, const CannotRun& cannot_run) {

@@ -24,6 +24,15 @@ struct Judging {
   units::Amperes need;                  // what that asks of the fuse: Context::fuse_need()
 };
 
+// A judgement to be filled in: it has not passed.
+[[nodiscard]] inline Judgement judgement(Criterion criterion, Measure measure, const tables::Citation* citation) {
+  Judgement made;
+  made.criterion = criterion;
+  made.measure = measure;
+  made.citation = citation;
+  return made;
+}
+
 Judgement judge_ampacity(const Judging& judging);
 Judgement judge_fuse_rating(const Judging& judging);
 Judgement judge_fuse_voltage(const Judging& judging);

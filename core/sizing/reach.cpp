@@ -13,9 +13,6 @@
 namespace sizing {
 namespace {
 
-constexpr double kCurrentStepA = 0.1;
-constexpr double kLengthStepM = 0.05;
-
 struct Held {
   const tables::Conductor& size;
   units::Amperes fuse;

@@ -71,11 +71,6 @@ void tell_reason(Answer& answer) {
   answer.reason = "Set by " + set_by_words(answer.set_by->criterion) + ". " + answer.set_by->sentence;
 }
 
-bool fails(const Candidate& candidate, Criterion criterion) {
-  return std::any_of(candidate.judgements.begin(), candidate.judgements.end(),
-                     [criterion](const Judgement& j) { return j.criterion == criterion && !j.passes; });
-}
-
 // The size to speak of when none fits: of those that go into the parts, the one with the fewest
 // failures; of equals the largest, as more copper helps against most of them.
 const Candidate& nearest(const Answer& answer) {
@@ -85,7 +80,7 @@ const Candidate& nearest(const Answer& answer) {
     const std::ptrdiff_t failures =
         std::count_if(candidate.judgements.begin(), candidate.judgements.end(),
                       [](const Judgement& j) { return !j.passes; }) +
-        (fails(candidate, Criterion::fit) ? 100 : 0);
+        (candidate.fails(Criterion::fit) ? 100 : 0);
     if (best != nullptr && failures > best_failures) continue;
     best = &candidate;
     best_failures = failures;
@@ -120,7 +115,7 @@ void tell_nothing_fits(Answer& answer) {
   const Candidate& best = nearest(answer);
   std::string why = best.first_failure()->sentence;
   const auto next = static_cast<std::size_t>(&best - answer.ladder.data()) + 1;
-  if (!fails(best, Criterion::fit) && next < answer.ladder.size() && fails(answer.ladder[next], Criterion::fit) &&
+  if (!best.fails(Criterion::fit) && next < answer.ladder.size() && answer.ladder[next].fails(Criterion::fit) &&
       thicker_helps(best, answer.ladder[next])) {
     // More copper would help, and the parts do not take it: one reason, in both its halves.
     if (why.ends_with('.')) why.pop_back();

@@ -184,7 +184,7 @@ std::optional<Amperes> current_by_wire(const Part& part, SquareMillimetres wire)
   return found;
 }
 
-constexpr std::array kKinds{PartKind::clamp,  PartKind::splice,  PartKind::terminal,
+constexpr std::array kPartKinds{PartKind::clamp,  PartKind::splice,  PartKind::terminal,
                             PartKind::outlet, PartKind::in_line, PartKind::wired_in};
 
 // 5.26 mm2 against 6: no part is decided by a rounding error.
@@ -205,7 +205,7 @@ std::span<const Part> parts(PartKind kind) {
 }
 
 const Part* part_by_key(std::string_view key) {
-  for (const PartKind kind : kKinds) {
+  for (const PartKind kind : kPartKinds) {
     for (const Part& part : parts(kind)) {
       if (part.key == key) return &part;
     }
@@ -213,7 +213,7 @@ const Part* part_by_key(std::string_view key) {
   return nullptr;
 }
 
-std::span<const PartKind> part_kinds() { return kKinds; }
+std::span<const PartKind> part_kinds() { return kPartKinds; }
 
 std::vector<const Part*> splices_offered(bool moves, bool on_water) {
   std::vector<const Part*> offered;

@@ -16,7 +16,7 @@ constexpr double kBlockV = 12.0;
 // Per 12 V. Lead: full and rested; half charged at rest; warm absorption. Lithium: on the
 // plateau (a full one falls there at once); the upper controller cut-off; full charge.
 // The internal resistance is the high end of its band: the safe side for drop.
-constinit const std::array<BatteryKind, 3> kKinds{{
+constinit const std::array<BatteryKind, 3> kBatteryKinds{{
     {"lead-flooded", "Lead, flooded", Volts(12.65), Volts(12.1), Volts(14.8), Ohms(0.008), &kLeadFlooded},
     {"lead-agm", "Lead, AGM", Volts(12.85), Volts(12.1), Volts(14.7), Ohms(0.005), &kLeadAgm},
     {"lifepo4", "Lithium iron phosphate", Volts(13.2), Volts(12.0), Volts(14.6), Ohms(0.004), &kLithiumIron},
@@ -26,9 +26,9 @@ constexpr std::array<double, 3> kSystemVoltages{12.0, 24.0, 48.0};
 
 }  // namespace
 
-std::span<const BatteryKind> battery_kinds() { return kKinds; }
+std::span<const BatteryKind> battery_kinds() { return kBatteryKinds; }
 
-const BatteryKind* battery_kind_by_key(std::string_view key) { return row_by_key(kKinds, key); }
+const BatteryKind* battery_kind_by_key(std::string_view key) { return row_by_key(kBatteryKinds, key); }
 
 std::span<const double> system_voltages_v() { return kSystemVoltages; }
 

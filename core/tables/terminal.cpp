@@ -81,13 +81,13 @@ constexpr PullForce pull(std::string_view awg, std::optional<double> boat_lbf, s
   if (terminal_lbf) row.terminal_n = *terminal_lbf * kNewtonsPerPoundForce;
   return row;
 }
-constexpr std::nullopt_t kNone = std::nullopt;
+constexpr std::nullopt_t kNotListed = std::nullopt;
 constexpr std::array kPulls{
-    pull("22", kNone, 8),  pull("20", kNone, 13), pull("18", 10, 20),     pull("16", 15, 30),
-    pull("14", 30, 50),    pull("12", 35, 70),    pull("10", 40, 80),     pull("8", 45, 90),
-    pull("6", 50, 100),    pull("4", 70, 140),    pull("3", 80, kNone),   pull("2", 90, 180),
-    pull("1", 100, kNone), pull("1/0", 125, 250), pull("2/0", 150, 300),  pull("3/0", 175, kNone),
-    pull("4/0", 225, kNone),
+    pull("22", kNotListed, 8),    pull("20", kNotListed, 13),   pull("18", 10, 20),           pull("16", 15, 30),
+    pull("14", 30, 50),           pull("12", 35, 70),           pull("10", 40, 80),           pull("8", 45, 90),
+    pull("6", 50, 100),           pull("4", 70, 140),           pull("3", 80, kNotListed),    pull("2", 90, 180),
+    pull("1", 100, kNotListed),   pull("1/0", 125, 250),        pull("2/0", 150, 300),        pull("3/0", 175, kNotListed),
+    pull("4/0", 225, kNotListed),
 };
 
 }  // namespace

@@ -29,7 +29,7 @@ class Dice {
   // Mostly in range, at times at its ends, past them, or no number.
   double number(Field field) {
     const Limit& range = limit(field);
-    constexpr double kInfinity = std::numeric_limits<double>::infinity();
+    constexpr double endless = std::numeric_limits<double>::infinity();
     switch (below(24)) {
       case 0: return range.low;
       case 1: return range.high;
@@ -37,7 +37,7 @@ class Dice {
       case 3: return -range.high;
       case 4: return range.high * 2 + 1;
       case 5: return std::numeric_limits<double>::quiet_NaN();
-      case 6: return one_in(2) ? kInfinity : -kInfinity;
+      case 6: return one_in(2) ? endless : -endless;
       default: return std::uniform_real_distribution<double>(range.low, range.high)(engine_);
     }
   }
@@ -146,7 +146,7 @@ TEST_CASE("random edits: always valid, refusals change nothing, undo and redo ar
     const int steps = 1 + dice.below(20);
     for (int step = 0; step < steps; ++step) {
       const Edit edit = dice.edit(current);
-      EditResult result = apply(current, edit);
+      EditResult result = circuit::apply(current, edit);
       if (!result.circuit) {
         ++refused;
         if (!result.problem || result.problem->sentence.empty() || result.problem->allowed.empty()) ++broken;

@@ -17,7 +17,7 @@ using enum diagnosis::FaultKind;
 
 namespace {
 
-constexpr auto kPlus = network::Side::positive;
+constexpr auto kRedSide = network::Side::positive;
 
 // Block, outlet A with the wire straight to its terminals, a junction B, outlet C behind a splice.
 Case mixed(Symptom symptom, std::vector<std::uint32_t> outlets) {
@@ -114,14 +114,14 @@ TEST_CASE("a complaint about a place where nothing is plugged in is told; the ot
 }
 
 TEST_CASE("a trace comes to the splice in the junction, and the re-test is at the outlet beyond") {
-  const Fault open{splice_open, {2}, kPlus, -1};
+  const Fault open{splice_open, {2}, kRedSide, -1};
   const Case the_case = mixed(Symptom::one_dead, {3});
   const Ending ending = follow(the_case, BenchPerson(the_case, open, 0.0, {}), open);
   CHECK(ending.unsafe.empty());
   REQUIRE_FALSE(ending.remedies.empty());
   CHECK(std::find(ending.remedies.begin(), ending.remedies.end(), "remake-splice 2 +") != ending.remedies.end());
   CHECK(remedy_for(mixed(Symptom::all_dead, {}), open).retest.outlet == circuit::OutletId{3});
-  const Fault tab{tab_off, {1}, kPlus, -1};
+  const Fault tab{tab_off, {1}, kRedSide, -1};
   const Case first = mixed(Symptom::one_dead, {1});
   const Ending straight = follow(first, BenchPerson(first, tab, 0.0, {}), tab);
   CHECK(straight.unsafe.empty());

@@ -16,10 +16,10 @@ using diagnosis_test::three_outlets;
 
 namespace {
 
-constexpr auto kPlus = network::Side::positive;
+constexpr auto kHot = network::Side::positive;
 
 Remedy remedy_of(const Case& the_case, FaultKind kind, circuit::OutletId outlet = {}, int neighbour = -1) {
-  return remedy_for(the_case, {kind, outlet, kPlus, neighbour});
+  return remedy_for(the_case, {kind, outlet, kHot, neighbour});
 }
 
 bool warns(const Remedy& remedy, std::string_view of) {

@@ -2,23 +2,10 @@
 
 #include <cmath>
 
+#include "drawing/contrast.h"
 #include "drawing/palette.h"
 
 using namespace drawing;
-
-namespace {
-
-// Relative luminance and contrast ratio as WCAG 2.2 defines them (from memory).
-double channel(double c) { return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4); }
-double luminance(Colour c) {
-  return 0.2126 * channel(c.red / 255.0) + 0.7152 * channel(c.green / 255.0) + 0.0722 * channel(c.blue / 255.0);
-}
-double contrast(Colour a, Colour b) {
-  const double la = luminance(a), lb = luminance(b);
-  return (std::fmax(la, lb) + 0.05) / (std::fmin(la, lb) + 0.05);
-}
-
-}  // namespace
 
 TEST_CASE("the contrast formula itself: black on white is 21 to 1") {
   CHECK(contrast({0, 0, 0}, {255, 255, 255}) == doctest::Approx(21.0));

@@ -3,21 +3,10 @@
 
 #include <cmath>
 
+#include "drawing/contrast.h"
 #include "drawing/palette.h"
 
 using namespace drawing;
-
-namespace {
-// WCAG 2.2 relative luminance (from memory).
-double channel(double c) { return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4); }
-double luminance(Colour c) {
-  return 0.2126 * channel(c.red / 255.0) + 0.7152 * channel(c.green / 255.0) + 0.0722 * channel(c.blue / 255.0);
-}
-double contrast(Colour a, Colour b) {
-  const double la = luminance(a), lb = luminance(b);
-  return (std::fmax(la, lb) + 0.05) / (std::fmin(la, lb) + 0.05);
-}
-}  // namespace
 
 TEST_CASE("text on a coloured body is readable") {
   for (const char* word : {"black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white", "clear",

@@ -22,8 +22,6 @@ using enum diagnosis::FaultKind;
 
 namespace {
 
-constexpr double kOpen = std::numeric_limits<double>::infinity();
-
 struct Sized {
   TrueFault fault;
   double share;

@@ -17,8 +17,6 @@ using diagnosis::FaultKind;
 using diagnosis::Symptom;
 using enum diagnosis::FaultKind;
 
-constexpr double kOpen = std::numeric_limits<double>::infinity();
-
 struct Weight {
   FaultKind kind;
   double weight;               // at one place

@@ -17,7 +17,6 @@ using network::Element;
 using network::Law;
 using network::NodeId;
 
-constexpr double kOpen = std::numeric_limits<double>::infinity();
 constexpr double kShortOhm = 0.02;         // a screw through the cable
 
 // Spread of what is fitted about what the tables say; our estimate.

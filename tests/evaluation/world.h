@@ -4,6 +4,7 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -14,6 +15,8 @@
 #include "evaluation/draw.h"
 
 namespace evaluation {
+
+inline constexpr double kOpen = std::numeric_limits<double>::infinity();   // ohms of a joint that parted
 
 using circuit::OutletId;
 using network::Side;

@@ -141,6 +141,16 @@ function noticedBy(ran) {
   return ran.signal ? `it crashed (${ran.signal})` : 'it failed';
 }
 
+// What to compile in place of `source`: the copy itself, or the same files taken as one with the copy among them.
+function withCopy(source, path, copy, folder) {
+  if (source === path) return copy;
+  const text = readFileSync(source, 'utf8');
+  if (!text.includes(`"${path}"`)) return source;
+  const together = join(folder, basename(source));
+  writeFileSync(together, text.replace(`"${path}"`, () => `"${copy}"`));
+  return together;
+}
+
 // Compiles what holds the broken file, links the test program with that in place of the sound objects, runs it.
 async function attempt(build, row, folder) {
   const path = join(ROOT, row.file);
@@ -159,7 +169,7 @@ async function attempt(build, row, folder) {
     const source = resolve(build.folder, step.source);
     const lenient = row.refused ? '' : '-Wno-error';
     const line = step.line.replace(/ -MD -MT \S+ -MF \S+/, '').replace(` -o ${step.object}`, ` -o ${object}`)
-      .replace(` -c ${step.source}`, ` ${quoted} -iquote ${dirname(source)} ${lenient} -c ${source === path ? copy : source}`);
+      .replace(` -c ${step.source}`, ` ${quoted} -iquote ${dirname(source)} ${lenient} -c ${withCopy(source, path, copy, folder)}`);
     const made = await shell(line, build.folder);
     if (!made.good && row.refused && made.output.includes('error:')) return { ran: { good: false, refused: true } };
     if (!made.good) return { stale: `what it is replaced with does not compile:\n${made.output.slice(0, 2000)}` };

@@ -9,7 +9,7 @@ using ui::Role;
 
 namespace {
 
-void open_at(AppWalker& walker, const std::string& route) {
+void look_at(AppWalker& walker, const std::string& route) {
   walker.resize(412, 2600);
   walker.host.records["preferences"] = "caution-seen yes\n";
   std::vector<platform::StoredRecord> stored = screens_test::two_vehicles(screens_test::demo());
@@ -29,7 +29,7 @@ vehicle::Vehicle stored_vehicle(const AppWalker& walker, const std::string& numb
 
 TEST_CASE("a vehicle: its kind, a second block, a charger with its fuse, and back") {
   AppWalker walker;
-  open_at(walker, "circuits");
+  look_at(walker, "circuits");
   REQUIRE_MESSAGE(walker.press("Vehicle Repair trailer"), walker.all());
   REQUIRE(walker.press(Role::radio, "Van"));
   CHECK(stored_vehicle(walker, "2").kind == circuit::Setting::van);
@@ -53,7 +53,7 @@ TEST_CASE("a vehicle: its kind, a second block, a charger with its fuse, and bac
 
 TEST_CASE("a block: a circuit on a spare position, the feeder of both, and what both draw together") {
   AppWalker walker;
-  open_at(walker, "circuits/block/2/1");
+  look_at(walker, "circuits/block/2/1");
   INFO(walker.all());
   CHECK(walker.shows("Bench outlets"));
   REQUIRE(walker.press("11 spare"));
@@ -73,7 +73,7 @@ TEST_CASE("a block: a circuit on a spare position, the feeder of both, and what 
 
 TEST_CASE("the fuse position: a spare one, or one that changes places") {
   AppWalker walker;
-  open_at(walker, "size/more");
+  look_at(walker, "size/more");
   REQUIRE(walker.press("New circuit"));
   REQUIRE(walker.go("size/label"));
   REQUIRE_MESSAGE(walker.press("Fuse block"), walker.all());
@@ -88,7 +88,7 @@ TEST_CASE("the fuse position: a spare one, or one that changes places") {
 
 TEST_CASE("what is there: as planned in one tap, then one run that differs, and the plan that follows it") {
   AppWalker walker;
-  open_at(walker, "size");
+  look_at(walker, "size");
   REQUIRE(walker.press("What is there"));
   INFO(walker.all());
   REQUIRE(walker.press("Built as planned: 10 AWG, 15 A"));
@@ -121,7 +121,7 @@ TEST_CASE("what is there: as planned in one tap, then one run that differs, and 
 
 TEST_CASE("a full block says what to do, and nothing is made") {
   AppWalker walker;
-  open_at(walker, "circuits/block/2/1");
+  look_at(walker, "circuits/block/2/1");
   REQUIRE(walker.set(Role::spin, "Positions", "4"));
   for (int i = 0; i < 3; ++i) {
     REQUIRE(walker.go("size/more"));
@@ -136,7 +136,7 @@ TEST_CASE("a full block says what to do, and nothing is made") {
 
 TEST_CASE("a device by its kind: one tap gives what it draws and its name, one undo takes it back") {
   AppWalker walker;
-  open_at(walker, "size/outlet/3");
+  look_at(walker, "size/outlet/3");
   REQUIRE(walker.press("Add an outlet after C"));
   const auto outlet = [&walker] { return stored_circuit(walker, "2").outlets.back(); };
   CHECK(outlet().devices.front().load.rating == 0.0);
@@ -162,7 +162,7 @@ TEST_CASE("a device by its kind: one tap gives what it draws and its name, one u
 
 TEST_CASE("where the volts go: the parts add up to what is lost, and a table of the wire alone stands beside") {
   AppWalker walker;
-  open_at(walker, "size");
+  look_at(walker, "size");
   REQUIRE_MESSAGE(walker.press("Where the volts go"), walker.all());
   INFO(walker.all());
   CHECK(walker.shows("of what is lost"));

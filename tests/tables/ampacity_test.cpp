@@ -7,6 +7,7 @@
 #include <string>
 
 #include "reference/reference.h"
+#include "tables/wire.h"
 
 using tables::AmpacityTableId;
 using tables::Conductor;
@@ -15,12 +16,6 @@ using tables::NoAmpacity;
 using tables::Surroundings;
 
 namespace {
-
-const Conductor& wire(const std::string& id) {
-  const Conductor* found = tables::conductor_by_id(id);
-  REQUIRE_MESSAGE(found != nullptr, id);
-  return *found;
-}
 
 Surroundings place(double insulation_c, double ambient_c = 30.0, int circuits = 1, bool hot = false) {
   Surroundings around;

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "reference/reference.h"
+#include "tables/wire.h"
 
 using tables::Conductor;
 using tables::GaugeSystem;
@@ -14,12 +15,6 @@ using tables::GaugeSystem;
 namespace {
 
 constexpr double kOhmPerKftToOhmPerM = 1.0 / 304.8;
-
-const Conductor& wire(const std::string& id) {
-  const Conductor* found = tables::conductor_by_id(id);
-  REQUIRE_MESSAGE(found != nullptr, id);
-  return *found;
-}
 
 }  // namespace
 

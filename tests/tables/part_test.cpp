@@ -19,7 +19,7 @@ using units::SquareMillimetres;
 namespace {
 
 // What every branch goes through; parts in the line have contacts that move and are judged apart.
-constexpr std::array kKinds{PartKind::clamp, PartKind::splice, PartKind::terminal, PartKind::outlet, PartKind::wired_in};
+constexpr std::array kEveryBranch{PartKind::clamp, PartKind::splice, PartKind::terminal, PartKind::outlet, PartKind::wired_in};
 
 const Part& part(const char* key) {
   const Part* found = tables::part_by_key(key);
@@ -32,7 +32,7 @@ SquareMillimetres area(const char* id) { return tables::conductor_by_id(id)->are
 
 TEST_CASE("Parts ascend, are found by key, and make sense") {
   std::set<std::string_view> keys;
-  for (const PartKind kind : kKinds) {
+  for (const PartKind kind : kEveryBranch) {
     const auto list = tables::parts(kind);
     for (std::size_t i = 0; i < list.size(); ++i) {
       const Part& one = list[i];
@@ -138,7 +138,7 @@ TEST_CASE("A 6.3 mm tab carries what its wire allows (UL 310, from memory, lower
 
 TEST_CASE("There are parts for circuits from 1 to 200 A") {
   for (double current = 1.0; current <= 200.0; current += 1.0) {
-    for (const PartKind kind : kKinds) {
+    for (const PartKind kind : kEveryBranch) {
       const auto list = tables::parts(kind);
       CHECK(std::any_of(list.begin(), list.end(), [&](const Part& p) { return p.rated.number() >= current; }));
     }

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "reference/reference.h"
+#include "tables/wire.h"
 
 using tables::Conductor;
 using tables::GaugeSystem;
@@ -14,11 +15,6 @@ using tables::WireMetal;
 
 namespace {
 
-const Conductor& wire(const std::string& id) {
-  const Conductor* found = tables::conductor_by_id(id);
-  REQUIRE_MESSAGE(found != nullptr, id);
-  return *found;
-}
 double ohm_per_km(const Conductor& size, WireMetal metal) { return tables::resistance_20c(size, metal).number() * 1000.0; }
 
 }  // namespace

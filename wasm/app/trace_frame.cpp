@@ -5,8 +5,6 @@
 namespace app {
 namespace {
 
-using diagnosis::Knowledge;
-
 // The other positions of the same block: their wires leave it side by side.
 std::vector<diagnosis::Neighbour> neighbours_of(const vehicle::Vehicle& vehicle, vehicle::CircuitId open) {
   std::vector<diagnosis::Neighbour> found;
@@ -20,13 +18,13 @@ std::vector<diagnosis::Neighbour> neighbours_of(const vehicle::Vehicle& vehicle,
   return found;
 }
 
-Knowledge as_told(vehicle::Knowledge how) {
+diagnosis::Knowledge as_told(vehicle::Knowledge how) {
   switch (how) {
-    case vehicle::Knowledge::known: return Knowledge::known;
-    case vehicle::Knowledge::guessed: return Knowledge::guessed;
+    case vehicle::Knowledge::known: return diagnosis::Knowledge::known;
+    case vehicle::Knowledge::guessed: return diagnosis::Knowledge::guessed;
     case vehicle::Knowledge::unknown: break;
   }
-  return Knowledge::unknown;
+  return diagnosis::Knowledge::unknown;
 }
 
 // What the plan keeps for a run may be in the wall, or only wanted there.
@@ -34,8 +32,8 @@ diagnosis::BuiltRun planned_run(const circuit::Outlet& outlet) {
   diagnosis::BuiltRun run;
   run.outlet = outlet.id;
   run.wire = outlet.run.size;
-  run.wire_known = run.wire ? Knowledge::guessed : Knowledge::unknown;
-  run.length_known = Knowledge::guessed;
+  run.wire_known = run.wire ? diagnosis::Knowledge::guessed : diagnosis::Knowledge::unknown;
+  run.length_known = diagnosis::Knowledge::guessed;
   return run;
 }
 
@@ -43,7 +41,7 @@ diagnosis::BuiltRun told_run(const circuit::Outlet& outlet, const vehicle::Built
   diagnosis::BuiltRun run;
   run.outlet = outlet.id;
   run.wire = outlet.run.size;
-  run.wire_known = run.wire ? as_told(told.size) : Knowledge::unknown;
+  run.wire_known = run.wire ? as_told(told.size) : diagnosis::Knowledge::unknown;
   run.length_known = as_told(told.length);
   return run;
 }

@@ -10,7 +10,7 @@
 namespace screens {
 namespace {
 
-struct At {
+struct BlockAt {
   app::AppState& app;
   std::uint32_t number;
   vehicle::Vehicle of;      // as they stood when the frame began
@@ -22,7 +22,7 @@ struct At {
   }
 };
 
-bool draw_what(const At& at, Memory& memory) {
+bool draw_block(const BlockAt& at, Memory& memory) {
   vehicle::Block told = at.block;
   if (const auto name = name_field(memory, "block", "Name", told.name)) {
     told.name = *name;
@@ -42,7 +42,7 @@ bool draw_what(const At& at, Memory& memory) {
     return at.tell(told);
   }
   if (!capped) return false;
-  const auto most = number_stepper(at.app, {.label = "At most at once", .sub = "of all its circuits",
+  const auto most = number_stepper(at.app, {.label = "BlockAt most at once", .sub = "of all its circuits",
                                             .field = circuit::Field::at_most_at_once_a, .value = told.at_most_at_once->number()});
   if (!most) return false;
   told.at_most_at_once = units::Amperes(most->value);
@@ -50,7 +50,7 @@ bool draw_what(const At& at, Memory& memory) {
   return true;
 }
 
-bool draw_taken(const At& at) {
+bool draw_taken(const BlockAt& at) {
   for (int position = 1; position <= at.block.positions; ++position) {
     const vehicle::PlacedCircuit* there = vehicle::at_position(at.of, at.block.id, position);
     if (there == nullptr) continue;
@@ -63,7 +63,7 @@ bool draw_taken(const At& at) {
   return false;
 }
 
-bool draw_spare(const At& at) {
+bool draw_spare(const BlockAt& at) {
   std::vector<int> spare;
   for (int position = 1; position <= at.block.positions; ++position) {
     if (vehicle::at_position(at.of, at.block.id, position) == nullptr) spare.push_back(position);
@@ -89,9 +89,9 @@ void draw_block_sheet(app::AppState& app, Memory& memory) {
   if (stored == nullptr) return;
   const vehicle::Block* block = vehicle::find_block(stored->vehicle, vehicle::BlockId{app.shown().part});
   if (block == nullptr) return;
-  const At at{app, stored->number, stored->vehicle, *block};
+  const BlockAt at{app, stored->number, stored->vehicle, *block};
   ui::begin_card("what", {.name = "What it is", .tone = ui::Tone::plain});
-  bool edited = draw_what(at, memory);
+  bool edited = draw_block(at, memory);
   ui::end_card();
   ui::begin_card("positions", {.name = "Positions", .tone = ui::Tone::plain});
   ui::card_title("Positions");

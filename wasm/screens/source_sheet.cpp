@@ -9,7 +9,7 @@
 namespace screens {
 namespace {
 
-struct At {
+struct SourceAt {
   app::AppState& app;
   std::uint32_t vehicle;
   vehicle::Source source;   // as it stood when the frame began
@@ -24,7 +24,7 @@ struct At {
   }
 };
 
-bool draw_output(const At& at) {
+bool draw_output(const SourceAt& at) {
   vehicle::Source told = at.source;
   const int blocks = tables::blocks_in_series(at.app.desk().notebook().find(at.vehicle)->vehicle.battery.nominal);
   if (const auto volts = number_stepper(at.app, {.label = "Highest volts", .sub = "that it brings the system to while charging",
@@ -39,7 +39,7 @@ bool draw_output(const At& at) {
   return at.tell(told, "source-most", *amperes);
 }
 
-bool draw_cable(const At& at) {
+bool draw_cable(const SourceAt& at) {
   vehicle::Source told = at.source;
   if (const auto run = number_stepper(at.app, {.label = "Cable to the battery", .sub = "one way, along the cable",
                                                .field = circuit::Field::source_run_m, .value = told.cable_run.number()})) {
@@ -70,7 +70,7 @@ void draw_source_sheet(app::AppState& app, Memory& memory) {
   if (stored == nullptr) return;
   const vehicle::Source* source = vehicle::find_source(stored->vehicle, vehicle::SourceId{app.shown().part});
   if (source == nullptr) return;
-  const At at{app, stored->number, *source};
+  const SourceAt at{app, stored->number, *source};
   ui::begin_card("what", {.name = "What it is", .tone = ui::Tone::plain});
   bool edited = false;
   if (const auto name = name_field(memory, "source", "Name", at.source.name)) {

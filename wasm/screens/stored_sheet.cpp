@@ -6,12 +6,12 @@
 namespace screens {
 namespace {
 
-constexpr std::string_view kDelete = "delete-circuit";
+constexpr std::string_view kDeleteCircuit = "delete-circuit";
 
 // Asks once. True: it is to go.
 bool draw_delete(const std::string& name) {
-  if (ui::button("Delete", {.kind = ui::Kind::secondary, .said = "Delete " + name})) ui::open_sheet(kDelete);
-  return ui::confirm(kDelete, {.title = "Delete '" + name + "'?", .text = "You can put it back until you close the app.",
+  if (ui::button("Delete", {.kind = ui::Kind::secondary, .said = "Delete " + name})) ui::open_sheet(kDeleteCircuit);
+  return ui::confirm(kDeleteCircuit, {.title = "Delete '" + name + "'?", .text = "You can put it back until you close the app.",
                                .yes = "Delete", .no = "Keep it", .danger = true});
 }
 

@@ -14,17 +14,17 @@ constexpr std::array<std::string_view, 10> kWire{"wire", "ampacity-boat", "ampac
                                                  "ampacity-clipped-british", "ampacity-factors", "wire-metals",
                                                  "drop-limits", "colours", "practices"};
 constexpr std::array<std::string_view, 5> kFuses{"fuses", "fuse-times", "fuse-kinds", "thin-wire-fuses", "fuse-places"};
-constexpr std::array<std::string_view, 11> kJoints{"splices", "crimps", "tabs",   "rings",  "ferrules", "strip",
+constexpr std::array<std::string_view, 11> kJointPages{"splices", "crimps", "tabs",   "rings",  "ferrules", "strip",
                                                    "pull",    "clamps", "joints", "in-line", "wired-in"};
 constexpr std::array<std::string_view, 3> kBattery{"batteries", "battery-kinds", "outlets"};
 constexpr std::array<std::string_view, 2> kMeter{"meter", "cautions"};
-constexpr std::array<Group, 5> kGroups{{{"Wire", kWire},
+constexpr std::array<Group, 5> kPageGroups{{{"Wire", kWire},
                                         {"Fuses", kFuses},
-                                        {"Joints", kJoints},
+                                        {"Joints", kJointPages},
                                         {"Battery and outlets", kBattery},
                                         {"Meter and cautions", kMeter}}};
 
-void draw_group(app::AppState& app, const Group& group) {
+void draw_pages(app::AppState& app, const Group& group) {
   ui::begin_card(group.name, {.name = std::string(group.name), .tone = ui::Tone::plain});
   ui::card_title(group.name);
   for (const std::string_view key : group.keys) {
@@ -43,17 +43,17 @@ void draw_how_to(app::AppState& app) {
   ui::end_card();
 }
 
-void draw_list(app::AppState& app, Memory& memory) {
+void draw_all_pages(app::AppState& app, Memory& memory) {
   const ui::PageEvents events =
       ui::begin_page("tables", {.title = "Tables", .subtitle = "Works with no signal", .back = false, .more = true});
   if (events.more) app.navigator().go(app::Route::at(app::Screen::preferences));
   draw_messages(app);
   if (!draw_search(app, memory)) {
     ui::begin_columns();
-    for (std::size_t i = 0; i < kGroups.size(); ++i) {
+    for (std::size_t i = 0; i < kPageGroups.size(); ++i) {
       if (i == 2) ui::next_column();
       if (i == 2 && ui::two_columns()) draw_how_to(app);
-      draw_group(app, kGroups[i]);
+      draw_pages(app, kPageGroups[i]);
     }
     if (!ui::two_columns()) draw_how_to(app);
     ui::end_columns();
@@ -63,11 +63,11 @@ void draw_list(app::AppState& app, Memory& memory) {
 
 }  // namespace
 
-std::span<const Group> page_groups() { return kGroups; }
+std::span<const Group> page_groups() { return kPageGroups; }
 
 void draw_tables_screen(app::AppState& app, Memory& memory) {
   const reference::Page* page = app.lookup().book().page(app.shown().key);
-  if (page == nullptr) draw_list(app, memory);
+  if (page == nullptr) draw_all_pages(app, memory);
   else draw_page(app, *page);
 }
 

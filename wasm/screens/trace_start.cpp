@@ -3,6 +3,7 @@
 #include <array>
 
 #include "app/built.h"
+#include "circuit/validate.h"
 #include "screens/pages.h"
 #include "screens/trace_pages.h"
 #include "screens/words.h"
@@ -134,12 +135,12 @@ void draw_trace_where(app::AppState& app, Memory&) {
     const circuit::OutletId id = circuit.outlets[i].id;
     const ui::Scope scope(id.number);
     if (one) {
-      if (!ui::list_row(outlet_title(circuit, i), {.badge = circuit::outlet_letter(i)})) continue;
+      if (!ui::list_row(circuit::outlet_title(circuit, i), {.badge = circuit::outlet_letter(i)})) continue;
       ui::end_card();
       return begin(app, row->symptom, {id});
     }
     const bool on = std::find(dead.begin(), dead.end(), id) != dead.end();
-    if (!ui::checkbox_row(outlet_title(circuit, i), on)) continue;
+    if (!ui::checkbox_row(circuit::outlet_title(circuit, i), on)) continue;
     std::erase(dead, id);
     if (!on) dead.push_back(id);
     app.trace_desk().pick(dead);

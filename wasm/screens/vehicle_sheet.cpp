@@ -11,9 +11,9 @@
 namespace screens {
 namespace {
 
-constexpr std::string_view kDelete = "delete-vehicle";
+constexpr std::string_view kDeleteVehicle = "delete-vehicle";
 
-struct At {
+struct VehicleAt {
   app::AppState& app;
   std::uint32_t number;
   vehicle::Vehicle of;    // as it stood when the frame began
@@ -24,7 +24,7 @@ struct At {
   }
 };
 
-bool draw_what(const At& at, Memory& memory) {
+bool draw_what(const VehicleAt& at, Memory& memory) {
   ui::begin_card("what", {.name = "What it is", .tone = ui::Tone::plain});
   bool edited = false;
   if (const auto name = name_field(memory, "vehicle", "Name", at.of.name)) edited = at.change(vehicle::SetName{*name}, "vehicle-name");
@@ -41,7 +41,7 @@ std::string battery_text(const vehicle::Battery& battery) {
   return text;
 }
 
-bool draw_battery(const At& at) {
+bool draw_battery(const VehicleAt& at) {
   ui::begin_card("battery", {.name = "Battery", .tone = ui::Tone::plain});
   ui::card_title("Battery", battery_text(at.of.battery) + "; told at a fuse block");
   const auto capacity = number_stepper(at.app, {.label = "Capacity", .sub = "printed on it; 0 where it is not known",
@@ -55,14 +55,14 @@ bool draw_battery(const At& at) {
   return capacity.has_value();
 }
 
-std::string source_text(const vehicle::Source& source) {
+std::string what_it_gives(const vehicle::Source& source) {
   return units::amperes_text(source.most) + " at " + units::volts_text(source.highest) +
          (source.fuse.number() > 0.0 ? ", fuse " + units::amperes_text(source.fuse) : std::string(", no fuse told"));
 }
 
-bool draw_add_source(const At& at) {
+bool draw_add_source(const VehicleAt& at) {
   if (at.of.sources.size() >= vehicle::kMaxSources) {
-    ui::caption("At most " + std::to_string(vehicle::kMaxSources) + " sources in a vehicle.");
+    ui::caption("VehicleAt most " + std::to_string(vehicle::kMaxSources) + " sources in a vehicle.");
     return false;
   }
   if (!ui::disclosure("Add a source", false, "what else feeds it besides the battery")) return false;
@@ -77,12 +77,12 @@ bool draw_add_source(const At& at) {
   return false;
 }
 
-bool draw_sources(const At& at) {
+bool draw_sources(const VehicleAt& at) {
   ui::begin_card("sources", {.name = "Sources", .tone = ui::Tone::plain});
   ui::card_title("Sources", "alternator, chargers, solar: they raise the volts, and each needs a fuse at the battery");
   for (const vehicle::Source& source : at.of.sources) {
     const ui::Scope scope(source.id.number);
-    if (ui::list_row(source.name, {.sub = source_text(source)})) at.app.navigator().go(app::Route::at_source(at.number, source.id));
+    if (ui::list_row(source.name, {.sub = what_it_gives(source)})) at.app.navigator().go(app::Route::at_source(at.number, source.id));
   }
   const bool edited = draw_add_source(at);
   ui::end_card();
@@ -96,7 +96,7 @@ std::string block_text(const vehicle::Vehicle& of, const vehicle::Block& block) 
   return text + ", " + units::amperes_text(vehicle::block_demand(of, block.id)) + " together";
 }
 
-bool draw_blocks(const At& at) {
+bool draw_blocks(const VehicleAt& at) {
   ui::begin_card("blocks", {.name = "Fuse blocks", .tone = ui::Tone::plain});
   ui::card_title("Fuse blocks");
   for (const vehicle::Block& block : at.of.blocks) {
@@ -110,13 +110,13 @@ bool draw_blocks(const At& at) {
   return added;
 }
 
-bool draw_rest(const At& at) {
+bool draw_rest(const VehicleAt& at) {
   const ui::ButtonSpec order[] = {{.label = "Up in the list", .icon = ui::Icon::up}, {.label = "Down", .icon = ui::Icon::down, .said = "Down in the list"}};
   if (const auto pressed = ui::buttons(order)) return at.app.desk().move_vehicle(at.number, *pressed == 0 ? -1 : 1), true;
   if (ui::button("Duplicate", {.said = "Duplicate " + at.of.name})) return at.app.desk().duplicate_vehicle(at.number), true;
   if (ui::button("Export", {.icon = ui::Icon::share, .said = "Export " + at.of.name})) return at.app.desk().export_vehicle(at.number), true;
-  if (ui::button("Delete", {.kind = ui::Kind::secondary, .said = "Delete " + at.of.name})) ui::open_sheet(kDelete);
-  if (ui::confirm(kDelete, {.title = "Delete '" + at.of.name + "' and its circuits?",
+  if (ui::button("Delete", {.kind = ui::Kind::secondary, .said = "Delete " + at.of.name})) ui::open_sheet(kDeleteVehicle);
+  if (ui::confirm(kDeleteVehicle, {.title = "Delete '" + at.of.name + "' and its circuits?",
                             .text = "You can put it back until you close the app.",
                             .yes = "Delete", .no = "Keep it", .danger = true}))
     return at.app.desk().delete_vehicle(at.number), true;
@@ -128,7 +128,7 @@ bool draw_rest(const At& at) {
 void draw_vehicle_sheet(app::AppState& app, Memory& memory) {
   const app::Stored* stored = app.desk().notebook().find(app.shown().stored);
   if (stored == nullptr) return;
-  const At at{app, stored->number, stored->vehicle};
+  const VehicleAt at{app, stored->number, stored->vehicle};
   if (draw_what(at, memory)) return;
   if (draw_blocks(at) || draw_sources(at) || draw_battery(at)) return;
   draw_rest(at);

@@ -1,5 +1,6 @@
 // One size of wire, judged: every check with its figure, its limit, where the limit comes from
 // and how sure we are of it.
+#include "circuit/validate.h"
 #include "screens/places/size.h"
 #include "screens/words.h"
 #include "ui/ui.h"
@@ -44,7 +45,7 @@ void draw_outlets(app::AppState& app, const sizing::Candidate& candidate) {
   for (std::size_t i = 0; i < candidate.outlets.size() && i < circuit.outlets.size(); ++i) {
     const sizing::OutletResult& outlet = candidate.outlets[i];
     const std::string value = outlet.runs ? units::volts_text(outlet.voltage) : std::string("can't run");
-    ui::fact_row(outlet_title(circuit, i), value,
+    ui::fact_row(circuit::outlet_title(circuit, i), value,
                  "drop " + units::percent_text(outlet.drop_fraction) + ", limit " + units::percent_text(outlet.drop_limit) +
                      "; battery low: " + units::volts_text(outlet.voltage_low));
   }

@@ -111,10 +111,6 @@ std::string fuse_text(const circuit::Circuit& circuit, units::Amperes fuse) {
   return units::amperes_text(fuse) + (colour.empty() ? "" : ", " + std::string(colour));
 }
 
-std::string outlet_title(const circuit::Circuit& circuit, std::size_t index) {
-  return circuit::outlet_title(circuit, index);
-}
-
 std::string load_text(const circuit::Load& load) {
   if (load.rating == 0.0) return "no load yet";
   return load.rating_in_watts ? units::watts_text(units::Watts(load.rating))

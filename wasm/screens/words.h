@@ -32,8 +32,6 @@ std::vector<std::string> helps_of(std::span<const Words> words);
 std::string size_text(const tables::Conductor& size);   // "10 AWG", "2.5 mm²"
 std::string size_unit(const tables::Conductor& size);   // "AWG · 5.3 mm²", "mm²"
 std::string fuse_text(const circuit::Circuit& circuit, units::Amperes fuse);   // "15 A blade fuse, blue"
-// "Outlet C", or its name where it has one of its own: "C Tyre inflator".
-std::string outlet_title(const circuit::Circuit& circuit, std::size_t index);
 std::string load_text(const circuit::Load& load);       // "10 A", "36 W", "no load yet"
 // "10 A", "3 devices, 7.5 A", "only joins wires".
 std::string what_runs_text(const circuit::Circuit& circuit, const circuit::Outlet& outlet);

@@ -14,7 +14,7 @@
 namespace ui {
 namespace {
 
-constexpr float kBar = 10.0F;
+constexpr float kLadderBar = 10.0F;
 constexpr float kLeastBar = 72.0F;        // narrower says nothing: it goes under the words
 
 struct Columns {
@@ -52,9 +52,9 @@ void head(const LadderOptions& options, const Columns& c) {
 }
 
 void paint_bar(const Rect& bar, const LadderRow& row, double limit) {
-  fill(bar, colour(Ink::line), kBar / 2);
-  const float w = std::max(bar.w * static_cast<float>(std::clamp(row.fill, 0.0, 1.0)), kBar);
-  fill({bar.x, bar.y, w, bar.h}, colour(row.tone == Tone::plain ? Ink::muted : tone_ink(row.tone)), kBar / 2);
+  fill(bar, colour(Ink::line), kLadderBar / 2);
+  const float w = std::max(bar.w * static_cast<float>(std::clamp(row.fill, 0.0, 1.0)), kLadderBar);
+  fill({bar.x, bar.y, w, bar.h}, colour(row.tone == Tone::plain ? Ink::muted : tone_ink(row.tone)), kLadderBar / 2);
   const float mark = std::round(bar.x + bar.w * static_cast<float>(std::clamp(limit, 0.0, 1.0)));
   // The limit stands out on both bar and fill: ink with a card-coloured edge.
   fill({mark - 2, bar.y - 4, 4, bar.h + 8}, colour(row.chosen ? Ink::tint : Ink::card));
@@ -90,7 +90,7 @@ bool one_row(const LadderRow& row, const LadderOptions& options, const Columns& 
   const float bar_width = c.stacked ? column().width : column().width - bar_left - c.value - 14;
   const float note_room = c.stacked ? column().width : column().width - bar_left;
   const float note = text_height(row.note, Type::caption, false, note_room);
-  float height = std::max(line + 20, kTarget) + (c.stacked ? kBar + 6 : 0.0F) + (note > 0 ? note : 0.0F);
+  float height = std::max(line + 20, kTarget) + (c.stacked ? kLadderBar + 6 : 0.0F) + (note > 0 ? note : 0.0F);
   RowPlan plan;
   plan.row = take_row(std::round(height));
   const Rect reach = row_reach(plan.row);
@@ -101,10 +101,10 @@ bool one_row(const LadderRow& row, const LadderOptions& options, const Columns& 
   const float mid = std::round(plan.row.y + std::max(line + 20, kTarget) / 2);
   paint_label(row, plan.row.x, mid, c.number);
   paint_value(row, plan.row.right(), mid);
-  const float bar_mid = c.stacked ? mid + line / 2 + kBar / 2 + 2 : mid;
-  paint_bar({plan.row.x + bar_left, std::round(bar_mid - kBar / 2), bar_width, kBar}, row, options.limit);
+  const float bar_mid = c.stacked ? mid + line / 2 + kLadderBar / 2 + 2 : mid;
+  paint_bar({plan.row.x + bar_left, std::round(bar_mid - kLadderBar / 2), bar_width, kLadderBar}, row, options.limit);
   if (note > 0) {
-    const float top = (c.stacked ? bar_mid + kBar / 2 + 6 : mid + line / 2 + 1);
+    const float top = (c.stacked ? bar_mid + kLadderBar / 2 + 6 : mid + line / 2 + 1);
     paint_text(row.note, {plan.row.x + bar_left, top, note_room, note}, {.type = Type::caption, .ink = Ink::muted});
   }
   return state.pressed;

@@ -8,6 +8,10 @@
 
 namespace ui {
 
+// A window that shows nothing of its own: the room paints all of it.
+inline constexpr ImGuiWindowFlags kBare = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                                          ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground;
+
 void draw_toast();
 void draw_focus_ring();
 // A tap on a real text field: the page must focus it now, within the person's gesture.

@@ -15,9 +15,7 @@
 namespace ui {
 namespace {
 
-constexpr ImGuiWindowFlags kBare = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                   ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground |
-                                   ImGuiWindowFlags_NoBringToFrontOnFocus;
+constexpr ImGuiWindowFlags kBehindAll = kBare | ImGuiWindowFlags_NoBringToFrontOnFocus;
 constexpr float kColumnGap = 16.0F;
 
 // Window width that two columns of cards take.
@@ -103,7 +101,7 @@ PageEvents begin_page(std::string_view id, const PageOptions& options) {
   const Frame& f = p.frame;
   ImGui::SetNextWindowPos({0, 0});
   ImGui::SetNextWindowSize({f.width, f.height});
-  ImGui::Begin("page", nullptr, kBare);
+  ImGui::Begin("page", nullptr, kBehindAll);
   fill({0, 0, f.width, f.height}, colour(Ink::ground));
   ImGui::PushID(id.data(), id.data() + id.size());
   PageEvents events;

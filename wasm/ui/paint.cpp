@@ -11,12 +11,6 @@
 #include "ui/parts.h"
 
 namespace ui {
-namespace {
-
-ImFont* font_of(bool semibold) { return semibold ? now().semibold : now().text; }
-
-}  // namespace
-
 void fill(const Rect& rect, std::uint32_t colour, float radius) {
   ImGui::GetWindowDrawList()->AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()}, colour, radius);
 }
@@ -60,7 +54,7 @@ Extent measure(std::string_view text, Type type, bool semibold, float wrap_width
 void on_baseline(std::string_view text, float x, float y, const Style& style, Align align) {
   if (text.empty()) return;
   const float size = imgui_size(type_px(style.type));
-  ImFont* font = font_of(style.semibold);
+  ImFont* font = now().font(style.semibold);
   if (align != Align::left) {
     const float w = line_width(text, style.type, style.semibold);
     x -= align == Align::centre ? w / 2 : w;
@@ -74,7 +68,7 @@ void on_baseline(std::string_view text, float x, float y, const Style& style, Al
 float side_bearing(std::string_view text, Type type, bool semibold) {
   if (text.empty()) return 0.0F;
   const float size = imgui_size(type_px(type));
-  const ImFontGlyph* glyph = font_of(semibold)->GetFontBaked(size)->FindGlyph(static_cast<unsigned char>(text[0]));
+  const ImFontGlyph* glyph = now().font(semibold)->GetFontBaked(size)->FindGlyph(static_cast<unsigned char>(text[0]));
   return glyph == nullptr ? 0.0F : glyph->X0;
 }
 

@@ -89,6 +89,7 @@ struct State::Parts {
   Frame frame;
   ImFont* text = nullptr;
   ImFont* semibold = nullptr;
+  [[nodiscard]] ImFont* font(bool bold) const { return bold ? semibold : text; }
   Recorder recorder;
   TouchMachine touch;
 

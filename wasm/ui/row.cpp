@@ -12,7 +12,7 @@
 namespace ui {
 
 namespace {
-constexpr float kAir = 10.0F;             // above and below the words
+constexpr float kRowAir = 10.0F;             // above and below the words
 constexpr float kLeastRow = 56.0F;
 }  // namespace
 
@@ -27,12 +27,12 @@ RowPlan plan_row(std::string_view label, std::string_view sub, float control_wid
   if (plan.stacked) room = all;
   plan.label_height = text_height(label, Type::text, semibold, room);
   const float words = plan.label_height + text_height(sub, Type::caption, false, room);
-  const float height = plan.stacked ? words + 8 + control_height + 2 * kAir : std::max(words + 2 * kAir, control_height + 16);
+  const float height = plan.stacked ? words + 8 + control_height + 2 * kRowAir : std::max(words + 2 * kRowAir, control_height + 16);
   plan.row = take_row(std::max(std::round(height), kLeastRow));
   const Rect& row = plan.row;
   if (plan.stacked) {
-    plan.words = {row.x + left, row.y + kAir, room, words};
-    plan.control = {row.x + left, row.bottom() - kAir - control_height, std::min(control_width, all), control_height};
+    plan.words = {row.x + left, row.y + kRowAir, room, words};
+    plan.control = {row.x + left, row.bottom() - kRowAir - control_height, std::min(control_width, all), control_height};
   } else {
     plan.words = {row.x + left, std::round(row.mid_y() - words / 2), room, words};
     plan.control = {row.right() - right - control_width, std::round(row.mid_y() - control_height / 2), control_width, control_height};

@@ -23,9 +23,6 @@ constexpr float kSheetWidth = 520.0F;
 constexpr float kLow = 480.0F;            // a window this low gives the sheet all of it
 constexpr float kAirBelow = 16.0F;
 
-constexpr ImGuiWindowFlags kBare = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                   ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground;
-
 bool centred() { return now().frame.width >= kWide && now().frame.height >= kLow; }
 
 float sheet_width() {

@@ -16,7 +16,7 @@ namespace ui {
 namespace {
 
 // The State between its begin_frame and end_frame; widgets are free functions and find it here.
-State::Parts* current = nullptr;
+State::Parts* drawn_now = nullptr;
 
 ImFont* load(std::span<const unsigned char> bytes) {
   ImFontConfig config;
@@ -40,8 +40,8 @@ void set_style() {
 }  // namespace
 
 State::Parts& now() {
-  BRANCHLIGHT_EXPECT(current != nullptr);   // else a widget outside begin_frame and end_frame
-  return *current;
+  BRANCHLIGHT_EXPECT(drawn_now != nullptr);   // else a widget outside begin_frame and end_frame
+  return *drawn_now;
 }
 
 State::State(std::span<const unsigned char> text_font, std::span<const unsigned char> semibold_font)
@@ -56,7 +56,7 @@ State::State(std::span<const unsigned char> text_font, std::span<const unsigned 
 }
 
 State::~State() {
-  if (current == parts_.get()) current = nullptr;
+  if (drawn_now == parts_.get()) drawn_now = nullptr;
 }
 
 void State::begin_frame(const Frame& frame) {
@@ -72,7 +72,7 @@ void State::begin_frame(const Frame& frame) {
   io.DisplayFramebufferScale = {p.frame.pixel_ratio, p.frame.pixel_ratio};
   io.DeltaTime = static_cast<float>(std::clamp((frame.now_ms - before_ms) / 1000.0, 0.001, 0.1));
   p.touch.before_frame(frame.now_ms);
-  current = parts_.get();
+  drawn_now = parts_.get();
   ImGui::NewFrame();
   // ImGui sets this for its one current font only; we draw with two.
   for (ImFont* font : {p.text, p.semibold}) font->CurrentRasterizerDensity = p.frame.pixel_ratio;
@@ -113,7 +113,7 @@ void State::end_frame() {
   if (!ImGui::GetIO().MouseDown[0] && p.hold.id != 0) p.hold = {};
   ImGui::Render();
   if (p.frames_wanted > 0) --p.frames_wanted;
-  current = nullptr;
+  drawn_now = nullptr;
 }
 
 void State::touch(Touch phase, int finger, float x, float y, double time_ms) {

@@ -14,9 +14,9 @@
 namespace ui {
 namespace {
 
-constexpr float kBetween = 14.0F;         // columns
+constexpr float kColumnsApart = 14.0F;         // columns
 constexpr float kClose = 7.0F;            // where many columns stand
-constexpr float kAir = 12.0F;             // above and below a row's words
+constexpr float kTableAir = 12.0F;             // above and below a row's words
 constexpr float kMostLines = 3.0F;        // of one cell, before rows are folded; beside many others 2
 
 // The colour of the thing itself, as paint: a small plate before the row's name.
@@ -186,7 +186,7 @@ bool aligned_row(std::span<const std::string> names, const std::vector<TableColu
   }
   const std::string below = line_below(names, columns.size(), row);
   const float below_height = below.empty() ? 0.0F : text_height(below, Type::caption, false, column().width) + 2;
-  const Rect rect = take_row(std::max(height + below_height + 2 * kAir, kTarget));
+  const Rect rect = take_row(std::max(height + below_height + 2 * kTableAir, kTarget));
   const bool pressed = take_press(rect, said(names, row), row.chosen);
   const float mid = rect.mid_y() - below_height / 2;
   if (!below.empty()) paint_text(below, {rect.x, std::round(mid + height / 2 + 2), rect.w, below_height}, kMark);
@@ -223,7 +223,7 @@ struct FoldedLine {
 FoldedLine folded_line(std::string_view name, std::string_view value) {
   const float room = column().width;
   FoldedLine line;
-  line.stacked = text_width(name, Type::caption, false) + kBetween + text_width(value, Type::text, false) > room;
+  line.stacked = text_width(name, Type::caption, false) + kColumnsApart + text_width(value, Type::text, false) > room;
   line.label = text_height(name, Type::caption, false, room);
   line.height = line.stacked ? line.label + text_height(value, Type::text, false, room) + 4 : line_height(Type::text);
   return line;
@@ -259,9 +259,9 @@ bool folded_row(std::span<const std::string> names, const TableRow& row, bool pa
   if (pairs) height += pairs_height(names, row);
   for (std::size_t c = 1; c < names.size() && !pairs; ++c)
     if (!cell(row, c).empty()) height += folded_line(names[c], cell(row, c)).height + 2;
-  const Rect rect = take_row(std::max(height + 2 * kAir, kTarget));
+  const Rect rect = take_row(std::max(height + 2 * kTableAir, kTarget));
   const bool pressed = take_press(rect, said(names, row), row.chosen);
-  float y = rect.y + kAir;
+  float y = rect.y + kTableAir;
   paint_swatch(row, rect.x, y + line_height(Type::text) / 2);
   paint_text(cell(row, 0), {rect.x + inset, y, room - inset, title}, cell_style(0));
   y += title;
@@ -292,11 +292,11 @@ std::optional<std::size_t> table(std::string_view id, std::span<const std::strin
   if (columns.empty()) return std::nullopt;
   const Scope scope(id);
   std::vector<TableColumn> places = measured(columns, rows);
-  bool side_by_side = fit(places, rows, kBetween);
+  bool side_by_side = fit(places, rows, kColumnsApart);
   // Words in the last column go under their row before columns stand close, and that before all is folded.
   if (!side_by_side && places.size() > 3 && !places.back().figures) {
     places.pop_back();
-    side_by_side = fit(places, rows, kBetween);
+    side_by_side = fit(places, rows, kColumnsApart);
   }
   if (!side_by_side && places.size() > 3) side_by_side = fit(places, rows, kClose);
   if (side_by_side) head(columns, places);
@@ -314,14 +314,14 @@ void numbered(std::size_t number, std::string_view text) {
   const float size = std::round(std::max(28.0F, type_px(Type::text) * 1.8F));
   const float left = size + 12;
   const float words = text_height(text, Type::text, false, column().width - left);
-  const Rect rect = take_row(std::max(words, size) + 2 * kAir);
+  const Rect rect = take_row(std::max(words, size) + 2 * kTableAir);
   record(words_id("step"), rect, {.role = Role::text, .name = figure + ". " + std::string(text)});
   // The number stands by the first line.
-  const float first = rect.y + kAir + (words > size ? line_height(Type::text) / 2 : size / 2);
-  const float mid = std::max(first, rect.y + kAir / 2 + size / 2);
+  const float first = rect.y + kTableAir + (words > size ? line_height(Type::text) / 2 : size / 2);
+  const float mid = std::max(first, rect.y + kTableAir / 2 + size / 2);
   ring(rect.x + size / 2, mid, size / 2 - 1, colour(Ink::accent), 1.75F);
   line_of_text(figure, rect.x + size / 2, mid, {.type = Type::text, .semibold = true, .ink = Ink::accent}, Align::centre);
-  const float top = words > size ? rect.y + kAir : std::round(mid - words / 2);
+  const float top = words > size ? rect.y + kTableAir : std::round(mid - words / 2);
   paint_text(text, {rect.x + left, top, rect.w - left, words}, {.type = Type::text});
 }
 

@@ -12,26 +12,26 @@
 namespace ui {
 namespace {
 
-constexpr float kBetween = 8.0F;
-constexpr float kSide = 10.0F;
+constexpr float kTilesApart = 8.0F;
+constexpr float kTileSide = 10.0F;
 constexpr float kLeastTile = 92.0F;       // narrower, three would look like keys
 
 float icon_size() { return std::round(icon_px(26)); }
 
 float tile_width(std::size_t columns) {
   const auto count = static_cast<float>(columns);
-  return std::floor((column().width - kBetween * (count - 1)) / count);
+  return std::floor((column().width - kTilesApart * (count - 1)) / count);
 }
 
 std::size_t columns_for(std::span<const Tile> tiles) {
   for (const std::size_t columns : {3U, 2U}) {
-    const float room = tile_width(columns) - 2 * kSide;
+    const float room = tile_width(columns) - 2 * kTileSide;
     const bool fits = std::all_of(tiles.begin(), tiles.end(), [room](const Tile& tile) {
       return longest_word(tile.label, Type::text, true) <= room && longest_word(tile.figure, Type::caption, false) <= room &&
              text_height(tile.label, Type::text, true, room) < 2.5F * line_height(Type::text) &&
              text_height(tile.figure, Type::caption, false, room) < 2.5F * line_height(Type::caption);
     });
-    if (fits && room + 2 * kSide >= kLeastTile) return columns;
+    if (fits && room + 2 * kTileSide >= kLeastTile) return columns;
   }
   return 1;
 }
@@ -42,21 +42,21 @@ float words_height(const Tile& tile, float room) {
 
 float tile_height(const Tile& tile, float width) {
   const float sign = tile.icon == Icon::none ? 0.0F : icon_size() + 6;
-  return std::max(kTarget, std::round(sign + words_height(tile, width - 2 * kSide) + 20));
+  return std::max(kTarget, std::round(sign + words_height(tile, width - 2 * kTileSide) + 20));
 }
 
 void paint_tile(const Tile& tile, const Rect& rect, bool under) {
   fill(rect, colour(tile.chosen ? Ink::tint : under ? Ink::pressed : Ink::card), kControlRadius);
   outline(rect, colour(tile.chosen ? Ink::accent : tile.disabled ? Ink::line : Ink::rim), kControlRadius, tile.chosen ? 2.0F : 1.0F);
   const Ink ink = tile.disabled ? Ink::muted : Ink::ink;
-  const float room = rect.w - 2 * kSide;
+  const float room = rect.w - 2 * kTileSide;
   float y = rect.y + 10;
   if (tile.icon != Icon::none) {
-    draw_icon(tile.icon, rect.x + kSide + icon_size() / 2, y + icon_size() / 2, icon_size(), colour(tile.chosen ? Ink::accent : ink), 1.75F);
+    draw_icon(tile.icon, rect.x + kTileSide + icon_size() / 2, y + icon_size() / 2, icon_size(), colour(tile.chosen ? Ink::accent : ink), 1.75F);
     y += icon_size() + 6;
   }
-  y += paint_text(tile.label, {rect.x + kSide, y, room, rect.h}, {.type = Type::text, .semibold = true, .ink = ink});
-  paint_text(tile.figure, {rect.x + kSide, y, room, rect.h}, {.type = Type::caption, .ink = Ink::muted});
+  y += paint_text(tile.label, {rect.x + kTileSide, y, room, rect.h}, {.type = Type::text, .semibold = true, .ink = ink});
+  paint_text(tile.figure, {rect.x + kTileSide, y, room, rect.h}, {.type = Type::caption, .ink = Ink::muted});
 }
 
 }  // namespace
@@ -72,11 +72,11 @@ std::optional<std::size_t> tile_grid(std::string_view name, std::span<const Tile
     const std::size_t here = std::min(columns, tiles.size() - first);
     float height = 0.0F;
     for (std::size_t i = first; i < first + here; ++i) height = std::max(height, tile_height(tiles[i], width));
-    const Rect line = take(height, Last::block, first == 0 ? -1.0F : kBetween);
+    const Rect line = take(height, Last::block, first == 0 ? -1.0F : kTilesApart);
     if (first == 0) now().recorder.at(list).y = line.y;
     for (std::size_t i = first; i < first + here; ++i) {
       const Tile& tile = tiles[i];
-      const Rect rect{line.x + static_cast<float>(i - first) * (width + kBetween), line.y, width, line.h};
+      const Rect rect{line.x + static_cast<float>(i - first) * (width + kTilesApart), line.y, width, line.h};
       const std::uint32_t id = make_id(tile.label);
       const Press state = press(id, rect, tile.disabled);
       record(id, rect, {.role = Role::button, .name = tile.said.empty() ? joined(tile.label, tile.figure) : tile.said,

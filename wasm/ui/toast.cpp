@@ -17,9 +17,6 @@ namespace {
 constexpr double kStaysMs = 10000.0;        // long enough to read and to take back
 constexpr double kStaysPlainMs = 5000.0;    // nothing to press: long enough to read
 
-constexpr ImGuiWindowFlags kBare = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                   ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground;
-
 }  // namespace
 
 void show_toast(std::string text, std::string action, std::uint32_t token) {

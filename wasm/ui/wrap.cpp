@@ -14,8 +14,6 @@
 namespace ui {
 namespace {
 
-ImFont* font_of(bool semibold) { return semibold ? now().semibold : now().text; }
-
 float leading(Type type) {
   switch (type) {
     case Type::caption: return 1.38F;
@@ -111,7 +109,7 @@ float imgui_size(float em_px) {
 
 float line_width(std::string_view line, Type type, bool semibold) {
   if (line.empty()) return 0.0F;
-  return font_of(semibold)->CalcTextSizeA(imgui_size(type_px(type)), FLT_MAX, 0.0F, line.data(), line.data() + line.size()).x;
+  return now().font(semibold)->CalcTextSizeA(imgui_size(type_px(type)), FLT_MAX, 0.0F, line.data(), line.data() + line.size()).x;
 }
 
 float line_height(Type type) { return std::round(type_px(type) * leading(type)); }
