@@ -145,8 +145,9 @@ const std::vector<double>& LoadingFinder::gradient(Worst kind, std::size_t point
   if (last.at == &at && last.kind == kind && last.point == point) return last.worth;
   last = {kind, point, &at, radial_.sensitivity(point, at.loading, at.solution)};
   if (kind == Worst::drop && demand_.any_varying) {
-    // The posts fall too, which takes from the drop between posts and device. With constant
-    // currents only, each ampere takes the same, and the order does not change.
+    // A drop counts from the battery's posts to the device, and more current lowers the volts at the posts as
+    // well: that part is no drop. Loads of constant current all lower it alike for each ampere, and need no
+    // correction: their order stays.
     const std::vector<double>& source = source_gradient(at);
     for (std::size_t i = 0; i < last.worth.size(); ++i) last.worth[i] -= tree_.source_ohm * source[i];
   }
