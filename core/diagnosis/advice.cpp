@@ -1,8 +1,11 @@
 // When to stop asking, and what to say then; what each answer would mean.
 #include <cmath>
+#include <span>
 
 #include "diagnosis/explain.h"
 #include "diagnosis/judgement_constants.h"
+#include "diagnosis/prove_dead.h"
+#include "diagnosis/remedy_row.h"
 #include "diagnosis/trace_work.h"
 
 namespace diagnosis {
@@ -26,11 +29,48 @@ bool Tracer::Work::was_tried(std::size_t one) const {
   return std::find(in_vain.begin(), in_vain.end(), static_cast<int>(one)) != in_vain.end();
 }
 
+bool Tracer::Work::cause_first() const {
+  bool blew = record.complaint.symptom == Symptom::blows_at_once || record.complaint.symptom == Symptom::blows_later;
+  for (const Entry& entry : record.entries) {
+    if (entry.answer.kind != AnswerKind::word) continue;
+    if (entry.answer.key == AnswerKey::blows_at_once || entry.answer.key == AnswerKey::blows_later) {
+      blew = true;
+    } else if (entry.kind == EntryKind::remedy && entry.answer.key != AnswerKey::cant) {
+      const auto made = std::find(model->group_ids.begin(), model->group_ids.end(), entry.id);
+      if (made == model->group_ids.end()) continue;
+      const RemedyKind kind = model->group_kinds[static_cast<std::size_t>(made - model->group_ids.begin())];
+      if (remedy_row(kind).fuse == FuseWork::removes_what_blew_it) blew = false;
+    }
+  }
+  return blew;
+}
+
+bool Tracer::Work::not_now(std::size_t one) const {
+  if (std::find(could_not.begin(), could_not.end(), static_cast<int>(one)) != could_not.end()) return true;
+  return remedy_row(model->group_kinds[one]).fuse == FuseWork::only_a_fuse && cause_first();
+}
+
+// A joint that still passes current, badly, is a heater at whatever it carries: said as soon as it is likely.
+std::string Tracer::Work::warning() const {
+  double warm = 0.0;
+  for (std::size_t s = 0; s < scenarios.size(); ++s) {
+    const auto passes_badly = [](const Edit& edit) {
+      return edit.kind == EditKind::thin_runs || (edit.kind == EditKind::series && std::isfinite(edit.ohm) && edit.ohm > 0.0);
+    };
+    for (std::size_t i = 0; i < 2; ++i) {
+      const std::span<const Edit> edits = scenarios[s].edits[i].all();
+      if ((repaired[s] & (1u << i)) != 0 || std::none_of(edits.begin(), edits.end(), passes_badly)) continue;
+      warm += probability[s];
+      break;
+    }
+  }
+  return warm > judged(Judged::likely) ? "A joint here may be heating: switch off what it feeds until it is put right." : "";
+}
+
 std::vector<std::size_t> Tracer::Work::groups_to_try(const std::vector<double>& groups) const {
   std::vector<std::size_t> order;
   for (std::size_t g = 0; g < groups.size(); ++g) {
-    const bool not_possible = std::find(could_not.begin(), could_not.end(), static_cast<int>(g)) != could_not.end();
-    if (groups[g] > judged(Judged::some_weight) && !not_possible && static_cast<int>(g) != model->unknown_group)
+    if (groups[g] > judged(Judged::some_weight) && !not_now(g) && static_cast<int>(g) != model->unknown_group)
       order.push_back(g);
   }
   // The likely and the quick first: the order with the fewest minutes expected. What was made in vain comes last.
@@ -132,11 +172,11 @@ Advice Tracer::Work::advise() const {
     made.words = "Found and put right.";
     return made;
   }
+  made.warning = warning();
   const std::vector<double> groups = group_probability();
   std::size_t top = groups.size();
   for (std::size_t g = 0; g < groups.size(); ++g) {
-    const bool not_possible = std::find(could_not.begin(), could_not.end(), static_cast<int>(g)) != could_not.end();
-    if (static_cast<int>(g) == model->unknown_group || not_possible) continue;
+    if (static_cast<int>(g) == model->unknown_group || not_now(g)) continue;
     // The same again only when nothing else has weight.
     const auto better = [&] {
       const bool again = was_tried(g) && groups[top] > judged(Judged::some_weight),
@@ -187,6 +227,8 @@ Advice Tracer::Work::advise() const {
                  : made.to_try.size() == 1
                      ? "Nothing more can be told with what is in hand. Try this."
                      : "Nothing in hand can tell these apart. Try them in this order, re-testing after each.";
+    if (!can_prove_dead(record.tools))
+      made.words += " With a meter, or a lamp with a filament, the trace goes on: borrow one.";
     return made;
   }
   made.kind = AdviceKind::check;

@@ -189,9 +189,9 @@ std::string new_fuse_words(const Case& the_case) {
 std::string fuse_caution(const Case& the_case) {
   if (names_fuse(the_case)) return "Same rating, never a bigger one: the fuse protects the wire.";
   if (the_case.built.protection == Protection::too_large) {
-    return "The fuse that was there is larger than this wire may have. Do not put it back: have it sized first.";
+    return "That fuse was larger than this wire may have: not back in, size it first.";
   }
-  return "The block's label says the rating, at most what the wire carries. Not sure: have it sized first.";
+  return "The rating on the label, at most what the wire carries. Not sure: size it.";
 }
 
 Case generic_case(tables::GaugeSystem gauge) {

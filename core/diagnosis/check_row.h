@@ -38,12 +38,15 @@ struct CheckKindRow {
   double minutes;    // by itself, at the place
   const tables::Citation* minutes_citation;
   StateTold state_told;
-  std::string_view question;
+  std::string_view first;     // done before the question; may be empty: `first` of the check begins with the state
+  std::string_view question;  // at most kMostQuestionWords, and the caution at most kMostCautionWords, tokens filled
   std::string_view caution;  // may be empty only where it takes neither hands on conductors nor tools on metal
   std::span<const AnswerRow> answers;  // at most kMaxChoices
   Seen (*see)(const Sight& sight);
 };
 inline constexpr std::size_t kMaxChoices = 10;
+// What somebody takes in at a glance, a phone in one hand.
+inline constexpr std::size_t kMostQuestionWords = 16, kMostCautionWords = 14;
 
 std::span<const CheckKindRow> check_kind_rows();  // in the order of CheckKind
 const CheckKindRow& check_kind_row(CheckKind kind);

@@ -123,13 +123,10 @@ constexpr AnswerRow kAddUp[] = {{A::within, "Within the fuse", no_bounds, as_see
 
 // Cautions -----------------------------------------------------------------------------------------------------
 
-constexpr std::string_view kHands =
-    "Another circuit may feed this place: dead is what the tester shows, not what the fuse says. If it is live, hands off and say so.";
+constexpr std::string_view kHands = "Dead is what the tester shows, not what the fuse says.";
 constexpr std::string_view kTips = "Insulated tips, one slip can short the pair.";
-constexpr std::string_view kOhmsDead =
-    "Ohms only on what is dead. If it reads volts, another circuit feeds it: hands off and say so.";
-constexpr std::string_view kNoLoad =
-    "Pull and put in with nothing running: under load a fuse sparks{arc}. Hold it by its body.";
+constexpr std::string_view kOhmsDead = "Ohms only on what is dead. Volts there: another circuit feeds it, hands off.";
+constexpr std::string_view kNoLoad = "{no_load}";
 
 // What is done with hands and tools, and whether the circuit is live then.
 constexpr Takes kEyes{false, false, true}, kPaper{false, false, false}, kLiveTips{false, true, true},
@@ -139,52 +136,51 @@ constexpr const tables::Citation* kMin = &kMinutesEstimate;
 // clang-format off
 constexpr std::array<CheckKindRow, kCheckKinds> kRows{{
     {K::volts, "volts", "meter", &Tools::meter, Act::probe, kLiveTips, false, 0.5, kMin, StateTold::everything,
-     "{setup}Measure {pair}, the meter's red lead first.", kTips, kVolts, see_volts},
+     "", "Measure {pair}, red lead first.", kTips, kVolts, see_volts},
     {K::glow, "glow", "lamp", &Tools::lamp, Act::probe, kLiveTips, false, 0.5, kMin, StateTold::everything,
-     "{setup}Hold the lamp {pair}.", kTips, kGlow, see_glow},
+     "", "Hold the lamp {pair}.", kTips, kGlow, see_glow},
     {K::ohms, "ohms", "meter on ohms", &Tools::meter, Act::probe, kDeadTips, true, 0.6, kMin, StateTold::everything,
-     "{setup}Prove dead: meter on volts, from each point to a minus that you know. Then on ohms, measure {pair}.", kOhmsDead,
-     kOhms, see_ohms},
+     "", "On ohms, measure {pair}.", kOhmsDead, kOhms, see_ohms},
     {K::device_here, "device-here", "eyes", nullptr, Act::watch, kEyes, false, 0.4, kMin, StateTold::fuse,
-     "Plug the device that failed into {outlet}. Does it run?", "", kDevice, see_device_here},
+     "", "Plug the device that failed into {outlet}. Does it run?", "", kDevice, see_device_here},
     {K::other_device, "other-device", "device", &Tools::device, Act::watch, kEyes, false, 0.4, kMin, StateTold::fuse,
-     "Try another device, one you know is good, in {outlet}. Does it run?", "", kDevice, see_other_device},
+     "", "Try another device, one you know is good, in {outlet}. Does it run?", "", kDevice, see_other_device},
     {K::device_elsewhere, "device-elsewhere", "eyes", nullptr, Act::watch, kEyes, false, 1.5, kMin, StateTold::nothing,
-     "Try the device that failed in an outlet of another circuit that you know is alive.", "", kElsewhere, see_device_elsewhere},
+     "", "Try the device that failed in an outlet of another circuit, one that is alive.", "", kElsewhere, see_device_elsewhere},
     {K::others_work, "others-work", "eyes", nullptr, Act::watch, kEyes, false, 0.3, kMin, StateTold::nothing,
-     "Do the other outlets on this fuse work? Try the same device in each.", "", kOthers, see_others},
+     "", "Do the other outlets on this fuse work? Try the same device in each.", "", kOthers, see_others},
     {K::wiggle, "wiggle", "hands", nullptr, Act::cover, kEyes, false, 1.0, kMin, StateTold::fuse,
-     "With a device plugged into {outlet}, move its cable and plug, touching insulation only. Watch it.",
+     "Plug a device into {outlet} and switch it on.", "Move its cable and plug at {outlet}, and watch the device.",
      "Insulation only. Stop if you see bare copper.", kWiggle, see_wiggle},
     {K::look_behind, "look-behind", "eyes", nullptr, Act::hands, kDeadHands, true, 0.7, kMin, StateTold::fuse,
-     "Unplug everything, pull the {fuse}. Prove dead at {outlet}, draw the outlet forward and look behind it: splices, tabs, colours, cables.",
-     kHands, kBehind, see_behind},
+     "", "Look behind {outlet}: splices, tabs, colours, cables.", kHands, kBehind, see_behind},
     {K::tug, "tug", "hands", nullptr, Act::hands, kDeadHands, true, 0.8, kMin, StateTold::fuse,
-     "Unplug everything, pull the {fuse}. Prove dead at {outlet}, then tug each wire at its splices and tabs.", kHands, kTug, see_tug},
+     "", "Tug each wire behind {outlet}, at its splices and tabs.", kHands, kTug, see_tug},
     {K::read_gauge, "read-gauge", "eyes", nullptr, Act::hands, kDeadHands, true, 0.5, kMin, StateTold::fuse,
-     "Unplug everything, pull the {fuse}. Prove dead at {outlet}, draw the outlet forward and read the size printed on the wire.",
-     kHands, kGauge, see_gauge},
+     "", "Read the size printed on the wire behind {outlet}.", kHands, kGauge, see_gauge},
     {K::block_alive, "block-alive", "eyes", nullptr, Act::watch, kEyes, false, 0.4, kMin, StateTold::nothing,
-     "Does anything else on the fuse block work?", "", kBlock, see_block},
+     "", "Does anything else on the fuse block work?", "", kBlock, see_block},
     {K::fuse_look, "fuse-look", "eyes", nullptr, Act::watch, kEyes, false, 0.4, kMin, StateTold::nothing,
-     "Look at position {position}: is the right fuse there, and is its element whole?", "", kFuse, see_fuse},
+     "", "Look at position {position}: is the right fuse there, and is its element whole?", "", kFuse, see_fuse},
     {K::fuse_press, "fuse-press", "hands", nullptr, Act::fuse, kEyes, false, 0.3, kMin, StateTold::nothing,
-     "Press the {fuse} home. Does {failed} work now?", "Switch off what is plugged in, first. Press its body only.", kPress, see_press},
+     "Switch off what is plugged in.", "Press the fuse at position {position} home. Does {failed} work now?", "Press its body only.",
+     kPress, see_press},
     {K::fuse_swap, "fuse-swap", "spare fuse", &Tools::spare_fuse, Act::fuse, kEyes, false, 0.8, kMin, StateTold::nothing,
-     "Switch off what is plugged in. Put in {new_fuse}, never a bigger one. Does {failed} work now?", "{fuse_caution}", kSwap, see_swap},
+     "Switch off what is plugged in. Take {new_fuse}.", "Put the new fuse in, never a bigger one. Does {failed} work now?",
+     "{fuse_caution}", kSwap, see_swap},
     {K::pull_fuse, "pull-fuse", "hands", nullptr, Act::fuse, kEyes, false, 0.8, kMin, StateTold::nothing,
-     "See something small run in {outlet}, then unplug it. Pull the fuse of {whose} and plug it in again: does it run? Put the fuse back.",
-     kNoLoad, kPull, see_pull},
+     "See something small run in {outlet}, then unplug it. Pull the fuse of {whose}.",
+     "Plug it into {outlet} again: does it run? Then put the fuse back.", kNoLoad, kPull, see_pull},
     {K::neighbour_fuse, "neighbour-fuse", "hands", nullptr, Act::fuse, kEyes, false, 0.8, kMin, StateTold::nothing,
-     "Is the fuse of {neighbour} out? Put its own fuse in{its_rating}. Does {failed} work now?", kNoLoad, kPress, see_neighbour_fuse},
+     "Is the fuse of {neighbour} out? Put its own fuse in{its_rating}.", "With that fuse in, does {failed} work now?", kNoLoad, kPress,
+     see_neighbour_fuse},
     {K::tug_clamps, "tug-clamps", "hands", nullptr, Act::hands, kDeadHands, true, 0.8, kMin, StateTold::fuse,
-     "Unplug everything, open the main switch, pull the {fuse}. Prove dead at the clamps and at the feed stud, then tug this circuit's "
-     "{plus} and {minus} wire by their insulation.",
-     kHands, kClamps, see_tug_clamps},
+     "", "Tug this circuit's {plus} and {minus} wire at the block, by their insulation.", kHands, kClamps, see_tug_clamps},
     {K::main_look, "main-look", "eyes", nullptr, Act::watch, kEyes, false, 0.7, kMin, StateTold::nothing,
-     "Look at the main switch and the main fuse.", "Look only: a tool that slips here draws hundreds of amperes.", kMain, see_main},
+     "", "Look at the main switch and the main fuse: on, and whole?", "Look only: a tool that slips here draws hundreds of amperes.",
+     kMain, see_main},
     {K::add_up, "add-up", "eyes", nullptr, Act::watch, kPaper, false, 0.7, kMin, StateTold::nothing,
-     "Add up what is usually plugged in at once. Is it more than {fuse_number}?", "", kAddUp, see_add_up},
+     "", "Add up what is usually plugged in at once. Is it more than {fuse_number}?", "", kAddUp, see_add_up},
 }};
 // clang-format on
 

@@ -5,6 +5,7 @@
 #include "diagnosis/check_row.h"
 #include "diagnosis/checks.h"
 #include "diagnosis/judgement_constants.h"
+#include "diagnosis/prove_dead.h"
 #include "diagnosis/words.h"
 #include "units/format.h"
 
@@ -45,8 +46,8 @@ std::string pair_words(const Case& the_case, const Check& check) {
     switch (check.red.kind) {
       case SpotKind::contact: return joined({"between the two contacts of ", letter});
       case SpotKind::splice: return joined({"between the two splices at ", letter});
-      case SpotKind::tab: return joined({"between the two tabs at ", letter, ", on the wire's side"});
-      case SpotKind::lug: return joined({"between the outlet's own blades at ", letter});
+      case SpotKind::tab: return joined({"between the crimps of the two tabs at ", letter});
+      case SpotKind::lug: return joined({"between the two blades of ", letter, " itself"});
       default: break;
     }
   }
@@ -63,32 +64,76 @@ std::string_view plugged_words(Plugged plugged) {
   return {};
 }
 
-// What has to be made of the circuit before two points are read.
-std::string setup_words(const Case& the_case, const Check& check) {
-  const State& state = check.state;
-  if (state.parted_at) {
-    return joined({"Unplug everything, pull the ", fuse_words(the_case),
-                   " and prove dead. Take the wires that come from ", fed_from_words(the_case, *state.parted_at),
-                   " out of both splices at ", letter_of(the_case, *state.parted_at), ", ends apart. "});
-  }
-  if (!state.fuse_in) return joined({"Unplug everything and pull the ", fuse_words(the_case), ". "});
+// What is plugged in for a reading.
+std::string plug_in_words(const Case& the_case, const State& state) {
+  const std::string at = letter_of(the_case, state.at);
   switch (state.plugged) {
     case Plugged::nothing: return {};
-    case Plugged::own:
-      return joined({"Leave the device that failed in ", letter_of(the_case, state.at), ", switched on. "});
-    default: break;
+    case Plugged::own: return joined({"Leave the device that failed in ", at, ", switched on."});
+    case Plugged::lamp: return joined({"Plug the lamp into ", at, "."});
+    case Plugged::device: break;
   }
-  return joined({"Plug the ", state.plugged == Plugged::lamp ? "lamp" : "device that you know is good", " into ",
-                 letter_of(the_case, state.at), ". "});
+  return joined({"Plug the device that you know is good into ", at, "."});
+}
+
+std::vector<circuit::OutletId> outlets_behind(const Check& check) {
+  std::vector<circuit::OutletId> found;
+  for (const Site& site : check.sites) {
+    if (site.location == Location::behind && std::find(found.begin(), found.end(), site.outlet) == found.end())
+      found.push_back(site.outlet);
+  }
+  return found;
+}
+
+// Outlets come forward by their plate while nothing behind them is proved: with the fuse out, all the same.
+std::string draw_out_words(const Case& the_case, const Check& check) {
+  std::string letters;
+  for (const circuit::OutletId id : outlets_behind(check))
+    letters += joined({letters.empty() ? "" : " and ", letter_of(the_case, id)});
+  if (letters.empty()) return {};
+  if (check.state.fuse_in) {
+    return joined({"With the fuse out draw ", letters, " forward by its plate and let it hang free. Then put the fuse back in."});
+  }
+  return joined({"Draw ", letters, " forward by its plate, fingers off the metal behind it."});
+}
+
+std::string prove_words(const Case& the_case, const Check& check) {
+  if (check.kind == CheckKind::tug_clamps) return prove_dead_words(the_case, "both clamps, the feed stud and the positions beside");
+  if (check.kind == CheckKind::ohms && !check.state.parted_at) return prove_dead_words(the_case, "each of the points");
+  const std::vector<circuit::OutletId> behind = outlets_behind(check);
+  const circuit::OutletId where = check.state.parted_at.value_or(behind.empty() ? check.outlet : behind.front());
+  return prove_dead_words(the_case, "outlet " + letter_of(the_case, where));
 }
 
 std::string sentence(const Case& the_case, const Check& check, std::string_view text) {
   const Subject subject{check.outlet, network::Side::positive, check.neighbour};
   return filled(text, [&](std::string_view token) {
-    if (token == "setup") return setup_words(the_case, check);
     if (token == "pair") return pair_words(the_case, check);
     return token_words(the_case, subject, token);
   });
+}
+
+// What has to be done before the question, in order.
+std::vector<std::string> first_words(const Case& the_case, const Check& check) {
+  std::vector<std::string> first;
+  const auto add = [&](std::string words) {
+    if (!words.empty()) first.push_back(std::move(words));
+  };
+  const State& state = check.state;
+  if (!state.fuse_in) add(joined({"Unplug everything. Pull the ", fuse_words(the_case), "."}));
+  if (check.kind == CheckKind::tug_clamps) {
+    add(std::string(kBlockOff));
+    add("Take the block's cover off, fingers off the metal.");
+  }
+  add(draw_out_words(the_case, check));
+  if (check.proves_dead) add(prove_words(the_case, check));
+  if (state.parted_at) {
+    add(joined({"Take the wires from ", fed_from_words(the_case, *state.parted_at), " out of both splices at ",
+                letter_of(the_case, *state.parted_at), ", ends apart."}));
+  }
+  add(plug_in_words(the_case, state));
+  add(sentence(the_case, check, check_kind_row(check.kind).first));
+  return first;
 }
 
 std::string choice_words(const Case& the_case, const Plant& plant, const Check& check, std::string_view text) {
@@ -121,26 +166,15 @@ bool at_the_supply(const Spot& spot) {
          (red && (spot.kind == SpotKind::bus || spot.kind == SpotKind::fuse_feed));
 }
 
-// The row's own, and what the place adds.
+// One sentence: what the place adds is graver than the row's own.
 std::string caution_of(const Case& the_case, const Check& check) {
-  std::vector<std::string> all;
-  if (has_points(check.kind)) {
-    const bool slip = at_the_supply(check.red) || at_the_supply(check.black);
-    if (slip && check.kind != CheckKind::ohms) {
-      all.push_back("A slip here draws hundreds of amperes: rings off, insulated tips, keep them apart.");
-    }
-    const auto behind = [](const Site& site) { return site.location == Location::behind; };
-    if (check.state.fuse_in && std::any_of(check.sites.begin(), check.sites.end(), behind)) {
-      all.push_back(
-          "Draw the outlet forward with the fuse out, let it hang free, then put the fuse in. Tips only, hands off metal.");
-    }
-    if (check.state.parted_at) all.push_back(std::string(check_kind_row(CheckKind::look_behind).caution));
+  if (has_points(check.kind) && check.kind != CheckKind::ohms) {
+    if (at_the_supply(check.red) || at_the_supply(check.black))
+      return "A slip here draws hundreds of amperes: rings off, insulated tips, keep them apart.";
+    if (check.state.parted_at) return std::string(check_kind_row(CheckKind::look_behind).caution);
+    if (check.state.fuse_in && !outlets_behind(check).empty()) return "Tips only, hands off the metal: it is live.";
   }
-  if (all.empty() || check.kind == CheckKind::ohms)
-    all.push_back(sentence(the_case, check, check_kind_row(check.kind).caution));
-  std::string text;
-  for (const std::string& each : all) text.append(text.empty() ? "" : " ").append(each);
-  return text;
+  return sentence(the_case, check, check_kind_row(check.kind).caution);
 }
 
 }  // namespace
@@ -162,12 +196,12 @@ std::string spot_words(const Case& the_case, const Spot& spot) {
     case SpotKind::bus: return red ? "the block's feed stud" : "the negative bus";
     case SpotKind::fuse_feed: return "the fuse, feed side";
     case SpotKind::fuse_wire: return "the fuse, wire side";
-    case SpotKind::clamp: return joined({"the ", side, " wire at the block's clamp"});
+    case SpotKind::clamp: return joined({"the block's ", side, " clamp"});
     case SpotKind::wire_end:
-      return joined({"the free end of the ", side, " wire from ", fed_from_words(the_case, spot.outlet)});
+      return joined({"the ", side, " wire's free end at ", letter});
     case SpotKind::splice: return joined({"the ", side, " splice at ", letter});
-    case SpotKind::tab: return joined({"the ", side, " tab at ", letter, ", on the wire's side"});
-    case SpotKind::lug: return joined({"the outlet's ", red ? "plus" : "minus", " blade at ", letter});
+    case SpotKind::tab: return joined({"the ", side, " tab's crimp at ", letter});
+    case SpotKind::lug: return joined({letter, "'s own ", red ? "plus" : "minus", " blade"});
     case SpotKind::contact: return joined({"the ", red ? "plus" : "minus", " contact of ", letter});
   }
   return {};
@@ -208,6 +242,7 @@ std::string check_id(const Check& check) {
 
 void word_check(const Case& the_case, const Plant& plant, Check& check) {
   const CheckKindRow& row = check_kind_row(check.kind);
+  check.first = first_words(the_case, check);
   check.question = sentence(the_case, check, row.question);
   check.state_words = state_of(the_case, check);
   check.caution = caution_of(the_case, check);

@@ -6,6 +6,7 @@
 #include "diagnosis/check_row.h"
 #include "diagnosis/check_words.h"
 #include "diagnosis/judgement_constants.h"
+#include "diagnosis/prove_dead.h"
 #include "diagnosis/words.h"
 
 namespace diagnosis {
@@ -272,8 +273,7 @@ std::vector<Check> make_checks(const Case& the_case, const Plant& plant) {
 bool has_tools(const Check& check, const Tools& tools) {
   const CheckKindRow& row = check_kind_row(check.kind);
   if (row.needs != nullptr && !(tools.*row.needs)) return false;
-  // Dead is proved with something that shows volts.
-  if (check.proves_dead && !tools.meter && !tools.lamp && !tools.device) return false;
+  if (check.proves_dead && !can_prove_dead(tools)) return false;
   if (check.state.plugged == Plugged::lamp) return tools.lamp;
   if (check.state.plugged == Plugged::device) return tools.device;
   return true;

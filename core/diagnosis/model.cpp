@@ -58,6 +58,7 @@ void Model::make_groups() {
     if (added) {
       group_ids.push_back(id);
       group_minutes.push_back(fault_row(each.fault.kind).repair_minutes);
+      group_kinds.push_back(fault_row(each.fault.kind).remedy);
     }
     group_of.push_back(at->second);
     if (each.fault.kind == FaultKind::none_of_these) unknown_group = at->second;

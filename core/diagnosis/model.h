@@ -24,6 +24,7 @@ struct Model {
   std::vector<int> group_of;           // by hypothesis: what puts it right, and where
   std::vector<std::string> group_ids;  // remedy_id()
   std::vector<double> group_minutes;
+  std::vector<RemedyKind> group_kinds;
   int unknown_group = 0;      // of none_of_these
   std::vector<Check> checks;  // safe ones only, without their words
   std::unordered_map<std::string_view, int> check_index;

@@ -59,8 +59,10 @@ std::vector<Candidate> Tracer::Work::candidates() const {
     return one.state.parted_at &&
            parted[static_cast<std::size_t>(model->plant.outlet_index(*one.state.parted_at))] == 0;
   };
+  const bool no_new_fuse = cause_first();
   for (std::size_t c = 0; c < model->checks.size(); ++c) {
     const Check& one = model->checks[c];
+    if (no_new_fuse && one.kind == CheckKind::fuse_swap) continue;
     if (asked[c] != 0 || !has_tools(one, record.tools) || !within_reach(one) || left_out(one)) continue;
     all.push_back({static_cast<int>(c), minutes_for(one, setup, model->plant)});
   }

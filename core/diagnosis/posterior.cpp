@@ -1,7 +1,9 @@
 // Every answer weighed under every scenario; repairs made, and the pairs that a failed one may have hidden.
 #include <cmath>
 
+#include "diagnosis/check_row.h"
 #include "diagnosis/judgement_constants.h"
+#include "diagnosis/remedy_row.h"
 #include "diagnosis/trace_work.h"
 
 namespace diagnosis {
@@ -87,6 +89,7 @@ void Tracer::Work::apply_remedy(const Entry& entry, std::size_t index) {
   if (finished) return;
   in_vain.push_back(made);
   add_pairs(made, index);
+  weigh_new_fuse(entry, made);
   Look look(model->plant);
   for (std::size_t s = 0; s < scenarios.size(); ++s) {
     const Scenario& scenario = scenarios[s];
@@ -110,6 +113,28 @@ void Tracer::Work::apply_remedy(const Entry& entry, std::size_t index) {
     log_weight[s] += std::log(model->likelihood.complaint(look));
   }
   setup.state = {};
+}
+
+// A repair that is a new fuse and no more tells what the check with one tells: it blew, or nothing changed.
+void Tracer::Work::weigh_new_fuse(const Entry& entry, int made) {
+  const bool blew = entry.answer.key == AnswerKey::blows_at_once;
+  const FuseWork fuse = remedy_row(model->group_kinds[static_cast<std::size_t>(made)]).fuse;
+  if (fuse != FuseWork::only_a_fuse && !blew) return;
+  const Check* swap = check(check_kind_row(CheckKind::fuse_swap).key);
+  if (swap == nullptr) return;
+  Look look(model->plant);
+  for (std::size_t s = 0; s < scenarios.size(); ++s) {
+    if (fuse != FuseWork::only_a_fuse && group(s) == made) continue;  // weighed as a repair in vain
+    model->likelihood.aim(look, scenarios[s], repaired[s]);
+    const Chances chances = model->likelihood.chances(*swap, look);
+    double chance = 0.0;
+    for (std::size_t c = 0; c < swap->choices.size(); ++c) {
+      const AnswerKey key = swap->choices[c].key;
+      const bool blows = key == AnswerKey::blows_at_once || key == AnswerKey::blows_later;
+      if (blew ? blows : key == AnswerKey::same) chance += chances[c];
+    }
+    log_weight[s] += std::log(std::max(chance, 1e-300));
+  }
 }
 
 // A pair of the fault just put right and another: as likely as the answers so far make it.

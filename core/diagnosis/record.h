@@ -12,7 +12,7 @@ namespace diagnosis {
 
 enum class EntryKind { check, remedy };
 
-// `id`: a check's or a remedy's. A remedy's answer is a word: works, same, cant. In files an answer is its stable
+// `id`: a check's or a remedy's. A remedy's answer is a word: works, same, blows_at_once, cant. In files an answer is its stable
 // text (answer.h), which is what traces kept before keys were made hold as well.
 struct Entry {
   EntryKind kind = EntryKind::check;

@@ -6,6 +6,7 @@
 #include "diagnosis/built.h"
 #include "diagnosis/judgement_constants.h"
 #include "diagnosis/plant.h"
+#include "diagnosis/prove_dead.h"
 #include "diagnosis/remedy_row.h"
 #include "diagnosis/words.h"
 #include "network/probe.h"
@@ -32,12 +33,14 @@ class Writer {
   Remedy write() {
     for (const std::string_view caution : row_.cautions) remedy_.cautions.push_back(sentence(caution));
     for (const StepRow& step : row_.steps) add(step);
+    borrow();
     retest();
     return std::move(remedy_);
   }
 
  private:
   void add(const StepRow& row);
+  void borrow();
   void retest();
   [[nodiscard]] std::string sentence(std::string_view words) const;
 
@@ -45,13 +48,8 @@ class Writer {
   const Fault& fault_;
   const RemedyRow& row_;
   Remedy remedy_;
-  bool fuse_in_ = true, main_on_ = true, dead_ = false;
+  bool fuse_in_ = true, main_on_ = true, minus_on_ = true, dead_ = false;
 };
-
-// What proves dead is what the person has.
-std::string_view tester_words(const Tools& tools) {
-  return tools.meter ? "the meter: below 1 V" : tools.lamp ? "the lamp: dark" : "a device: dead";
-}
 
 // The fuse that was pulled goes back, unless it is one that must not.
 std::string fuse_back_words(const Case& the_case) {
@@ -96,24 +94,32 @@ void Writer::add(const StepRow& row) {
     case Then::fuse_out: fuse_in_ = false; break;
     case Then::fuse_in: fuse_in_ = true; break;
     case Then::main_off: main_on_ = false; break;
-    case Then::main_on: main_on_ = true; break;
-    case Then::proves_dead:
-      // Named, and told where it is proved: hands off comes with the tester, not before it.
-      step.words = joined({"Prove ", step.words, " dead with ", tester_words(case_.tools),
-                           ". See that it works on a live point, before and after. ",
-                           "Still live: another circuit feeds it. Hands off, and find that fuse first."});
-      break;
+    case Then::minus_off: minus_on_ = main_on_ = false; break;
+    case Then::main_on: minus_on_ = main_on_ = true; break;
+    case Then::exposes: break;
+    case Then::proves_dead: step.words = prove_dead_words(case_, step.words); break;
   }
-  if (row.then == Then::fuse_in || row.then == Then::main_on) dead_ = false;
+  if (row.then == Then::fuse_in || row.then == Then::main_on || row.then == Then::exposes) dead_ = false;
   step.act = row.act;
   step.fuse_in = fuse_in_;
   step.main_on = main_on_;
+  step.minus_on = minus_on_;
+  step.exposes = row.then == Then::exposes;
   step.proved_dead = dead_;
   step.proves_dead = row.then == Then::proves_dead;
   step.puts_fuse_in = row.then == Then::fuse_in;
   if (step.puts_fuse_in && names_fuse(case_)) step.fits_fuse = case_.built.fuse;
   if (step.proves_dead) dead_ = true;
   remedy_.steps.push_back(std::move(step));
+}
+
+// Without a tester nothing by hand begins.
+void Writer::borrow() {
+  if (!row_.takes.hands_on_conductors || can_prove_dead(case_.tools)) return;
+  RemedyStep step;
+  step.act = Act::watch;
+  step.words = borrow_words(case_);
+  remedy_.steps.insert(remedy_.steps.begin(), std::move(step));
 }
 
 // What a healthy circuit reads at the outlet with what is in hand, battery low to charging.

@@ -16,6 +16,8 @@ struct RemedyStep {
   Act act = Act::hands;                     // the most there is, until its row says less
   bool fuse_in = true;                      // our fuse, while this step is done
   bool main_on = true;                      // false: the battery is cut off from the block
+  bool minus_on = true;                     // false: the battery's own minus lead is off
+  bool exposes = false;                     // bare metal comes in sight, to be proved dead
   bool proved_dead = false;                 // an earlier step proved it, and it is still so
   bool proves_dead = false;                 // this step does: tester on the part, then on a live point
   bool puts_fuse_in = false;                // into our position

@@ -1,5 +1,6 @@
 #include <array>
 
+#include "diagnosis/prove_dead.h"
 #include "diagnosis/remedy_row.h"
 
 namespace diagnosis {
@@ -17,26 +18,28 @@ constexpr StepRow prove(std::string_view part) { return {Act::probe, T::proves_d
 
 constexpr StepRow kUnplug = watch("Switch off and unplug everything on this circuit.");
 constexpr StepRow kPull = fuse_out("Pull the {fuse} and put it in your pocket.");
-constexpr StepRow kOpenUp = hands("Draw outlet {outlet} forward.");
+constexpr StepRow kOpenUp{Act::cover, T::exposes, "Draw outlet {outlet} forward by its plate, fingers off the metal behind it."};
+constexpr StepRow expose(std::string_view words) { return {Act::cover, T::exposes, words}; }
 constexpr StepRow kTug = hands("Tug each wire by hand: none may move.");
 constexpr StepRow kFuseBack{Act::fuse, T::fuse_in, "Hands and tools away. {fuse_back}"};
 constexpr std::string_view kStrip = "Strip as long as the mark on the part says, no nicked strands.";
 
 // clang-format off
 constexpr StepRow kChargersOff = watch("Switch off everything that takes or gives current: loads, chargers, solar, alternator.");
-constexpr StepRow kMainOff{Act::watch, T::main_off, "Open the main switch, or take out the main fuse."};
-// Before the switch everything is live until the minus lead is off.
-constexpr StepRow kMinusOff{Act::cover, T::as_before,
-                            "Take the battery's minus lead off first: insulated spanner, rings off. Tie it away from the post."};
-constexpr StepRow kMinusOn{Act::cover, T::main_on,
-                           "Tools away. Put back what cut the battery off, the minus lead last, and close the main switch."};
+constexpr StepRow kMainOff{Act::watch, T::main_off, "Open the main switch, if there is one."};
+constexpr StepRow kAllOff{Act::minus_lead, T::main_off, kBlockOff};
+constexpr StepRow kMinusOff{Act::minus_lead, T::minus_off,
+                            "Take the battery's minus lead off, before any tool comes near plus: insulated spanner, rings off. "
+                            "Tie it away from the post."};
+constexpr StepRow kMainOn{Act::minus_lead, T::main_on,
+                          "Tools away, covers on. Put back what cut the battery off, a minus lead last, then close the main switch."};
 
 constexpr std::string_view kBatteryFirstOff =
     "The battery itself can not be switched off: minus lead off first and on last, nothing metal across the posts.";
 constexpr std::string_view kWholeBlock = "This part carries everything on the block. If in doubt, leave it to somebody who does this for a living.";
 constexpr std::string_view kStud =
     "The feed stud carries the whole battery: a spanner that slips there burns as at the posts. Rings off, insulated tools.";
-constexpr std::string_view kNoSwitch = "No way to switch the block off: do not work in it. Get help.";
+constexpr std::string_view kNoSwitch = "No way to cut the block off from the battery: do not work in it. Get help.";
 constexpr std::string_view kFuse = "{fuse_caution}";
 constexpr std::string_view kReversed = "Devices that were plugged in reversed may be damaged. Try a cheap one first.";
 
@@ -54,16 +57,17 @@ constexpr StepRow kRestoreMain[] = {
     watch("A switch is off: ask who turned it off, and why. With nobody at work on the vehicle, turn it on; go on to the test."),
     watch("The fuse has blown: something drew that current. Look for browned, crushed or wet parts between battery and block first."),
     watch("Still the fuse: the battery comes off before anybody touches its holder, as follows."),
-    kChargersOff, {Act::watch, T::main_off, "Open the main switch, if there is one."}, kPull, kMinusOff, prove("both ends of the main fuse"),
-    hands("Put in a main fuse of the same kind and rating, never a bigger one."), kMinusOn, kFuseBack,
+    kChargersOff, kMainOff, kPull, kMinusOff, expose("Take the cover off the main fuse, fingers off its metal."), prove("both ends of the main fuse"),
+    hands("Put in a main fuse of the same kind and rating, never a bigger one."), kMainOn, kFuseBack,
 };
 constexpr std::string_view kRestoreMainCautions[] = {
     "A main fuse that blows again means a short before the block: stop, and get help.", kBatteryFirstOff, kStud, kWholeBlock};
 
 constexpr StepRow kFeeder[] = {
-    kChargersOff, kMainOff, kPull, kMinusOff, prove("every feeder joint, at the battery's end too,"),
+    kChargersOff, kMainOff, kPull, kMinusOff, expose("Take the covers off the feeder's joints, fingers off the metal."),
+    prove("every feeder joint, at the battery's end too,"),
     hands("Undo the {side} feeder joints at battery, main fuse and block one at a time. Clean to bright metal, look for green or browned lugs."),
-    hands("Tighten each to the maker's torque, spring washer under the nut. Tug."), kMinusOn, kFuseBack,
+    hands("Tighten each to the maker's torque, spring washer under the nut. Tug."), kMainOn, kFuseBack,
 };
 constexpr std::string_view kFeederCautions[] = {kBatteryFirstOff, kStud, kWholeBlock};
 
@@ -92,16 +96,18 @@ constexpr std::string_view kSeatFuseCautions[] = {"Do not bend live clips. That 
 
 constexpr StepRow kClamp[] = {
     kUnplug,
-    {Act::watch, T::main_off, "Open the main switch or take out the main fuse: the feed stud and the other positions are live without it."},
-    kPull, prove("the clamps, the feed stud and the positions beside them"),
+    watch("The feed stud and the other positions stay live with this fuse out: the whole block goes off, as follows."),
+    kChargersOff, kAllOff, kPull, expose("Take the block's cover off, fingers off the metal."),
+    prove("the clamps, the feed stud and the positions beside them"),
     hands("Undo the {side} clamp of this circuit and draw the wire out."), hands("Trim to bright copper. Strip as long as the mark on the block says."),
     hands("Seat all strands under the screw, no insulation, and tighten it to the maker's torque."), kTug,
-    {Act::watch, T::main_on, "Tools away, covers on. Close the main switch or put the main fuse back."}, kFuseBack,
+    kMainOn, kFuseBack,
 };
 constexpr std::string_view kClampCautions[] = {kNoSwitch, kStud};
 
 constexpr StepRow kRun[] = {
-    kUnplug, kPull, prove("both ends of the run from {from} to {outlet}"),
+    kUnplug, kPull, expose("Open up both ends of the run from {from} to {outlet}, fingers off the metal."),
+    prove("both ends of the run"),
     hands("Take the {side} wire out at both ends and insulate its ends: it stays dead for good."),
     hands("Draw in a new wire of the same size, protected where it passes edges, strain relief at both ends."),
     hands(kStrip), hands("Seat both ends and tug them."), kFuseBack,
@@ -111,7 +117,7 @@ constexpr std::string_view kRunCautions[] = {
     "Before you drill or pull: gas, fuel and brake lines, other cables."};
 
 constexpr StepRow kSplice[] = {
-    kUnplug, kPull, prove("outlet {outlet}"), kOpenUp,
+    kUnplug, kPull, kOpenUp, prove("outlet {outlet}"),
     hands("Open the {side} splice. Look for insulation under the bar, loose strands, browned plastic."),
     hands("Trim to bright copper. Strip as long as the mark on the splice says, no nicked strands."),
     hands("Seat every wire fully, copper only under the bar, and close it. Browned or slack: a new splice."), kTug,
@@ -120,7 +126,7 @@ constexpr StepRow kSplice[] = {
 constexpr std::string_view kSpliceCautions[] = {"A loose joint heats. Replace plastic that is browned or soft."};
 
 constexpr StepRow kShort[] = {
-    kUnplug, kPull, prove("the run from {from} to {outlet}"),
+    kUnplug, kPull, expose("Open up both ends of the run from {from} to {outlet}, fingers off the metal."), prove("the run"),
     hands("Follow the cable: screws, edges, hinges, crushed places. Look for soot."),
     hands("Take the damaged length out of service: part it at both splices, ends insulated."),
     hands("Draw in a new pair of the same size, off the edge that did it."), kTug,
@@ -135,14 +141,14 @@ constexpr StepRow kShed[] = {
 constexpr std::string_view kShedCautions[] = {"A bigger fuse is no answer: the wire would become the fuse.", kFuse};
 
 constexpr StepRow kTab[] = {
-    kUnplug, kPull, prove("outlet {outlet}"), kOpenUp,
+    kUnplug, kPull, kOpenUp, prove("outlet {outlet}"),
     hands("Push the {side} tab fully home on its blade. It must need a pull to come off; slack: crimp a new one."), kTug,
     hands("Push the outlet back without bending the tails."), kFuseBack,
 };
 constexpr std::string_view kTabCautions[] = {"A tab that came off may have touched the other side: look for soot and bare metal."};
 
 constexpr StepRow kOutlet[] = {
-    kUnplug, kPull, prove("outlet {outlet}"), kOpenUp,
+    kUnplug, kPull, kOpenUp, prove("outlet {outlet}"),
     hands("Draw both tabs off and note which was plus: the middle contact of a lighter-form socket."),
     hands("Fit a new outlet that is marked for what this fuse carries, tabs fully home, {plus} to plus."), kTug, kFuseBack,
 };
@@ -156,11 +162,11 @@ constexpr StepRow kDevice[] = {
 constexpr std::string_view kDeviceCautions[] = {"A plug fuse that blows again: the device has a fault. Do not fit a bigger one."};
 
 constexpr StepRow kTabs[] = {
-    kUnplug, kPull, prove("outlet {outlet}"), kOpenUp,
+    kUnplug, kPull, kOpenUp, prove("outlet {outlet}"),
     hands("Change the two tabs over: {plus} on plus, the middle contact of a lighter-form socket."), kTug, kFuseBack,
 };
 constexpr StepRow kSplices[] = {
-    kUnplug, kPull, prove("outlet {outlet}"), kOpenUp,
+    kUnplug, kPull, kOpenUp, prove("outlet {outlet}"),
     hands("At the two splices, change over the two wires that come from the block's side: {plus} with {plus}, {minus} with {minus}."), kTug,
     hands("Look at the outlets beyond: if somebody changed them over to make up for it, change them back."), kFuseBack,
 };
@@ -168,7 +174,7 @@ constexpr std::string_view kReversedCautions[] = {kReversed};
 
 constexpr StepRow kPair[] = {
     kUnplug, fuse_out("Pull the fuse of {neighbour} too, with nothing running on it. Both stay out until you are done."), kPull,
-    prove("outlet {outlet}"), kOpenUp,
+    kOpenUp, prove("outlet {outlet}, both pairs,"),
     hands("Take the wrong pair out of both splices and insulate its ends one by one."),
     hands("Find this circuit's own pair, {plus} and {minus}, from {from}. Prove it dead as well."),
     hands("Strip as long as the mark on the splice says, seat it in the splices, {plus} with {plus}."), kTug,
@@ -179,7 +185,7 @@ constexpr std::string_view kPairCautions[] = {"Two circuits meet here. One fuse 
 
 constexpr StepRow kThicker[] = {
     watch("Work out the size that the load needs on the Size page, and until then plug in less."),
-    kUnplug, kPull, prove("both ends of the run"),
+    kUnplug, kPull, expose("Open up both ends of the run, fingers off the metal."), prove("both ends of the run"),
     hands("Draw in the thicker wire, every run that is too thin, and remake its joints."), kTug,
     {Act::fuse, T::fuse_in, "Hands and tools away. Put in a fuse that suits the thinnest wire left in the circuit, at most the one you pulled."},
 };
@@ -195,29 +201,32 @@ constexpr std::string_view kFurtherCautions[] = {"Do not run a circuit that you 
 
 // hands on conductors, tools on metal, live circuit
 constexpr Takes kEyes{false, false, true}, kNothing{false, false, false}, kDeadHands{true, true, false};
-constexpr bool kBySide = true, kAsOne = false, kInSupply = true, kBeyondFuse = false;
+constexpr bool kBySide = true, kAsOne = false;
+constexpr Supply kBeyondFuse = Supply::beyond_the_fuse, kAtBlock = Supply::at_the_block, kBeforeBlock = Supply::before_the_block;
+
+constexpr FuseWork kNoFuse = FuseWork::none, kOnlyAFuse = FuseWork::only_a_fuse, kTheCause = FuseWork::removes_what_blew_it;
 
 // clang-format off
 constexpr std::array<RemedyRow, kRemedyKinds> kRows{{
-    {R::charge_source, "charge-source", kAsOne, kEyes, kBeyondFuse, kCharge, kChargeCautions},
-    {R::restore_main, "restore-main", kAsOne, kDeadHands, kInSupply, kRestoreMain, kRestoreMainCautions},
-    {R::remake_feeder_joint, "remake-feeder-joint", kBySide, kDeadHands, kInSupply, kFeeder, kFeederCautions},
-    {R::fit_fuse, "fit-fuse", kAsOne, kEyes, kBeyondFuse, kFitFuse, kFitFuseCautions},
-    {R::move_fuse, "move-fuse", kAsOne, kEyes, kBeyondFuse, kMoveFuse, kMoveFuseCautions},
-    {R::seat_fuse, "seat-fuse", kAsOne, kEyes, kBeyondFuse, kSeatFuse, kSeatFuseCautions},
-    {R::remake_clamp, "remake-clamp", kBySide, kDeadHands, kInSupply, kClamp, kClampCautions},
-    {R::replace_run, "replace-run", kBySide, kDeadHands, kBeyondFuse, kRun, kRunCautions},
-    {R::remake_splice, "remake-splice", kBySide, kDeadHands, kBeyondFuse, kSplice, kSpliceCautions},
-    {R::clear_short, "clear-short", kAsOne, kDeadHands, kBeyondFuse, kShort, kShortCautions},
-    {R::shed_load, "shed-load", kAsOne, kEyes, kBeyondFuse, kShed, kShedCautions},
-    {R::refit_tab, "refit-tab", kBySide, kDeadHands, kBeyondFuse, kTab, kTabCautions},
-    {R::replace_outlet, "replace-outlet", kAsOne, kDeadHands, kBeyondFuse, kOutlet, kOutletCautions},
-    {R::replace_device, "replace-device", kAsOne, kNothing, kBeyondFuse, kDevice, kDeviceCautions},
-    {R::swap_at_tabs, "swap-at-tabs", kAsOne, kDeadHands, kBeyondFuse, kTabs, kReversedCautions},
-    {R::swap_at_splice, "swap-at-splice", kAsOne, kDeadHands, kBeyondFuse, kSplices, kReversedCautions},
-    {R::reconnect_pair, "reconnect-pair", kAsOne, kDeadHands, kBeyondFuse, kPair, kPairCautions},
-    {R::thicker_wire, "thicker-wire", kAsOne, kDeadHands, kBeyondFuse, kThicker, kThickerCautions},
-    {R::look_further, "look-further", kAsOne, kNothing, kBeyondFuse, kFurther, kFurtherCautions},
+    {R::charge_source, "charge-source", kAsOne, kEyes, kBeyondFuse, kNoFuse, kCharge, kChargeCautions},
+    {R::restore_main, "restore-main", kAsOne, kDeadHands, kBeforeBlock, kNoFuse, kRestoreMain, kRestoreMainCautions},
+    {R::remake_feeder_joint, "remake-feeder-joint", kBySide, kDeadHands, kBeforeBlock, kNoFuse, kFeeder, kFeederCautions},
+    {R::fit_fuse, "fit-fuse", kAsOne, kEyes, kBeyondFuse, kOnlyAFuse, kFitFuse, kFitFuseCautions},
+    {R::move_fuse, "move-fuse", kAsOne, kEyes, kBeyondFuse, kOnlyAFuse, kMoveFuse, kMoveFuseCautions},
+    {R::seat_fuse, "seat-fuse", kAsOne, kEyes, kBeyondFuse, kNoFuse, kSeatFuse, kSeatFuseCautions},
+    {R::remake_clamp, "remake-clamp", kBySide, kDeadHands, kAtBlock, kNoFuse, kClamp, kClampCautions},
+    {R::replace_run, "replace-run", kBySide, kDeadHands, kBeyondFuse, kNoFuse, kRun, kRunCautions},
+    {R::remake_splice, "remake-splice", kBySide, kDeadHands, kBeyondFuse, kNoFuse, kSplice, kSpliceCautions},
+    {R::clear_short, "clear-short", kAsOne, kDeadHands, kBeyondFuse, kTheCause, kShort, kShortCautions},
+    {R::shed_load, "shed-load", kAsOne, kEyes, kBeyondFuse, kTheCause, kShed, kShedCautions},
+    {R::refit_tab, "refit-tab", kBySide, kDeadHands, kBeyondFuse, kNoFuse, kTab, kTabCautions},
+    {R::replace_outlet, "replace-outlet", kAsOne, kDeadHands, kBeyondFuse, kNoFuse, kOutlet, kOutletCautions},
+    {R::replace_device, "replace-device", kAsOne, kNothing, kBeyondFuse, kNoFuse, kDevice, kDeviceCautions},
+    {R::swap_at_tabs, "swap-at-tabs", kAsOne, kDeadHands, kBeyondFuse, kNoFuse, kTabs, kReversedCautions},
+    {R::swap_at_splice, "swap-at-splice", kAsOne, kDeadHands, kBeyondFuse, kNoFuse, kSplices, kReversedCautions},
+    {R::reconnect_pair, "reconnect-pair", kAsOne, kDeadHands, kBeyondFuse, kNoFuse, kPair, kPairCautions},
+    {R::thicker_wire, "thicker-wire", kAsOne, kDeadHands, kBeyondFuse, kNoFuse, kThicker, kThickerCautions},
+    {R::look_further, "look-further", kAsOne, kNothing, kBeyondFuse, kNoFuse, kFurther, kFurtherCautions},
 }};
 // clang-format on
 
@@ -228,9 +237,11 @@ constexpr bool each_remedy_complete() {
     const RemedyRow& row = kRows[i];
     if (static_cast<std::size_t>(row.kind) != i || row.key.empty() || row.steps.empty() || row.cautions.empty())
       return false;
-    bool hands_on = false, tools = false;
+    bool hands_on = false, tools = false, exposed = false;
     for (const StepRow& step : row.steps) {
       if (step.words.empty()) return false;
+      exposed = exposed || step.then == T::exposes;
+      if (step.act == Act::hands && !exposed) return false;
       hands_on = hands_on || step.act == Act::hands;
       tools = tools || step.act == Act::hands || step.act == Act::probe;
     }

@@ -29,9 +29,10 @@ Replay replay(const Case& frame, const Record& record) {
     if (entry.kind == EntryKind::check) {
       receipt = tracer.observe(entry.id, entry.answer);
     } else {
-      const RetestResult result = entry.answer.key == AnswerKey::works  ? RetestResult::works
-                                  : entry.answer.key == AnswerKey::same ? RetestResult::same
-                                                                        : RetestResult::cant;
+      const RetestResult result = entry.answer.key == AnswerKey::works           ? RetestResult::works
+                                  : entry.answer.key == AnswerKey::same          ? RetestResult::same
+                                  : entry.answer.key == AnswerKey::blows_at_once ? RetestResult::blew
+                                                                                 : RetestResult::cant;
       receipt = tracer.after_remedy(entry.id, result);
     }
     if (!receipt.taken) dropped.push_back(joined({"\"", entry.id, "\" no longer applies to this circuit."}));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "diagnosis/prove_dead.h"
 #include "diagnosis/remedy_row.h"
 
 namespace diagnosis {
@@ -65,8 +66,9 @@ std::string unsafe(const Check& check) {
   return {};
 }
 
-std::string unsafe(const Case&, const Check& check) {
+std::string unsafe(const Case& the_case, const Check& check) {
   std::string why = unsafe(check);
+  if (why.empty() && check.proves_dead && !can_prove_dead(the_case.tools)) why = "Nothing in hand that proves dead.";
   if (why.empty() && check.caution.empty() && (takes_hands(check) || takes_tools(check)))
     why = "Hands or tools on metal without a caution.";
   return why;
@@ -84,17 +86,22 @@ std::string unsafe(const Case& the_case, const RemedyStep& step) {
 
 std::string unsafe(const Case& the_case, const Remedy& remedy) {
   const RemedyRow& row = remedy_row(remedy.kind);
-  bool dead = false, hands = false;  // proved, and still so; any step by hand
+  bool dead = false, hands = false, borrowed = false;  // proved, and still so; any step by hand; a tester to get first
   for (const RemedyStep& step : remedy.steps) {
     if (std::string why = unsafe(the_case, step); !why.empty()) return why;
     const bool by_hand = step.act == Act::hands;
     if (by_hand && !row.takes.hands_on_conductors) return "Hands that the remedy does not state.";
-    if (by_hand && row.in_the_supply && step.main_on) return "Hands at the block or the battery with the main on.";
+    if (by_hand && row.supply != Supply::beyond_the_fuse && step.main_on)
+      return "Hands at the block or the battery with the main on.";
+    if (by_hand && row.supply == Supply::before_the_block && step.minus_on)
+      return "Hands before the block with the battery's minus lead on.";
     if (by_hand && !dead) return "Hands before dead was proved.";
+    if (by_hand && !can_prove_dead(the_case.tools) && !borrowed) return "Hands with nothing that proves dead.";
     hands = hands || by_hand;
+    borrowed = borrowed || (step.act == Act::watch && !step.words.empty() && step.words == borrow_words(the_case));
     const bool fuse = step.puts_fuse_in || step.fits_fuse.has_value();
     if (fuse && !step.fuse_in) return "A fuse put in while the step says that it is out.";
-    dead = (dead || step.proves_dead) && !step.fuse_in;
+    dead = (dead || step.proves_dead) && !step.fuse_in && !step.exposes;
   }
   if (remedy.steps.empty()) return "No steps.";
   if (row.takes.hands_on_conductors && !hands) return "Wiring told as if it took no hands.";

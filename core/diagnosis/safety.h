@@ -14,7 +14,8 @@ namespace diagnosis {
 std::string unsafe(const Check& check);                        // before it has words
 std::string unsafe(const Case& the_case, const Check& check);  // as it is shown, its caution included
 std::string unsafe(const Case& the_case, const RemedyStep& step);
-// Steps in order: hands only after the fuse was drawn and dead was proved; ends with a re-test.
+// Steps in order: hands only after the fuse was drawn, the metal came in sight and was proved dead, with a tester
+// in hand; at the block with the battery cut off, before it with the minus lead off too; ends with a re-test.
 std::string unsafe(const Case& the_case, const Remedy& remedy);
 
 }  // namespace diagnosis

@@ -37,6 +37,7 @@ struct Tracer::Work {
   void apply_check(const Entry& entry);
   void apply_remedy(const Entry& entry, std::size_t index);
   void add_pairs(int group, std::size_t up_to);
+  void weigh_new_fuse(const Entry& entry, int group);
   double log_chance(const Entry& entry, Look& look) const;
   [[nodiscard]] int group(std::size_t s) const;
   [[nodiscard]] int open_fault(std::size_t s) const;  // hypothesis still to be put right, first
@@ -47,6 +48,9 @@ struct Tracer::Work {
   [[nodiscard]] NextChoice next_check() const;
   [[nodiscard]] int likeliest_in(int group) const;  // hypothesis
   [[nodiscard]] bool was_tried(std::size_t group) const;
+  [[nodiscard]] bool cause_first() const;                     // a new fuse blew, and what blew it is still there
+  [[nodiscard]] bool not_now(std::size_t group) const;        // could not be made, or only feeds a fault with fuses
+  [[nodiscard]] std::string warning() const;
   [[nodiscard]] std::vector<std::size_t> groups_to_try(const std::vector<double>& groups) const;  // in that order
   [[nodiscard]] std::vector<Remedy> remedies_of(const std::vector<std::size_t>& order) const;
   [[nodiscard]] std::optional<std::size_t> odd_entry() const;

@@ -180,6 +180,7 @@ Receipt Tracer::after_remedy(std::string_view remedy_id, RetestResult result) {
     return {false, "There is no such repair on this circuit."};
   const AnswerKey outcome = result == RetestResult::works  ? AnswerKey::works
                             : result == RetestResult::same ? AnswerKey::same
+                            : result == RetestResult::blew ? AnswerKey::blows_at_once
                                                            : AnswerKey::cant;
   work_->record.entries.push_back({EntryKind::remedy, std::string(remedy_id), word(outcome)});
   work_->apply(work_->record.entries.back(), work_->record.entries.size() - 1);

@@ -51,6 +51,7 @@ struct Advice {
   std::vector<Remedy> to_try;
   std::optional<std::size_t> odd_entry;  // index into record().entries: the answer to take again
   double probability = 0.0;              // of the remedy advised
+  std::string warning;                   // what must stop at once, as things stand; may be empty
 };
 
 struct Evidence {
@@ -66,7 +67,8 @@ struct Suspect {
   std::string remedy_id;
 };
 
-enum class RetestResult { works, same, cant };  // cant: could not be done; the suspect stays
+// blew: the fuse put in blew; that says more than that nothing changed. cant: could not be done; the suspect stays.
+enum class RetestResult { works, same, blew, cant };
 
 // What came of an answer.
 struct Receipt {

@@ -51,8 +51,10 @@ constexpr std::array<Token, 19> kTokens{{
     {"fuse_number", [](const Case& c, const Subject&) { return names_fuse(c) ? fuse_rating_words(c) : std::string("the number on the fuse"); }},
     {"whose", [](const Case& c, const Subject& s) { return s.neighbour < 0 ? std::string("this circuit") : neighbour_words(c, s.neighbour); }},
     {"its_rating", its_rating},
-    {"arc", [](const Case& c, const Subject&) {
-       return std::string(c.circuit.supply.nominal > kArcGoesOut ? ", and at this voltage the arc does not go out by itself" : "");
+    {"no_load", [](const Case& c, const Subject&) {
+       return std::string(c.circuit.supply.nominal > kArcGoesOut
+                              ? "Nothing running: at this voltage a loaded fuse draws an arc that stays."
+                              : "Nothing running: under load a fuse sparks. Hold it by its body.");
      }},
 }};
 // clang-format on

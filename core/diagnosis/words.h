@@ -41,7 +41,7 @@ std::string filled(std::string_view sentence, Resolve resolve) {
 }
 // What a sentence is about, and the text of its tokens: plus, minus, Plus, Minus (colours), side, other_side,
 // outlet, from, neighbour, position, fuse, new_fuse, rating, failed (the outlet complained of), fuse_caution,
-// fuse_number, whose (this circuit or the neighbour), its_rating (of the neighbour's fuse), arc.
+// fuse_number, whose (this circuit or the neighbour), its_rating (of the neighbour's fuse), no_load.
 struct Subject {
   circuit::OutletId outlet = circuit::kBlock;
   network::Side side = network::Side::positive;

@@ -74,6 +74,7 @@ Json check_json(const Check& check) {
   const bool ohms = check.kind == diagnosis::CheckKind::ohms;
   Json json = {{"id", check.id},
                {"tool", std::string(diagnosis::check_kind_row(check.kind).tool)},
+               {"first", check.first},
                {"question", check.question},
                {"state", state_json(check.state)},
                {"state_words", check.state_words},

@@ -136,6 +136,7 @@ Said said_of(const Json& told) {
     said.id = need_text(told["remedy"], "\"remedy\"");
     said.result = need_word<RetestResult>(need(told, "result"), "\"result\"", {{"works", RetestResult::works},
                                                                                {"same", RetestResult::same},
+                                                                               {"blew", RetestResult::blew},
                                                                                {"can't", RetestResult::cant}});
     return said;
   }

@@ -85,10 +85,19 @@ std::optional<diagnosis::Answer> trace_answers(const diagnosis::Check& check, co
   return given;
 }
 
+void draw_first(const diagnosis::Check& check) {
+  for (const std::string& words : check.first) ui::paragraph(words);
+}
+
+void draw_trace_warning(const std::string& words) {
+  if (!words.empty()) ui::notice({.tone = ui::Tone::stop, .title = {}, .text = words, .action = {}});
+}
+
 namespace {
 
 void draw_check_card(const diagnosis::Check& check) {
   ui::begin_card("check", {.name = "Check", .tone = ui::Tone::plain});
+  draw_first(check);
   ui::question(check.question);
   ui::announce(check.question);
   if (!check.caution.empty()) ui::pill(check.caution, ui::Tone::stop);
@@ -110,6 +119,7 @@ void draw_body(app::AppState& app, Memory& memory, const diagnosis::Check& check
                std::optional<diagnosis::Answer>& given) {
   const ui::Scope scope(check.id);
   ui::begin_columns();
+  draw_trace_warning(app.trace_desk().trace().findings().advice.warning);
   draw_check_card(check);
   if (place == Answers::in_foot) ui::foot_reads_here();
   if (place == Answers::in_page) given = trace_answers(check, undo);

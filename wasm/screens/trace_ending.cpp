@@ -63,10 +63,10 @@ Outcome draw_outcomes(const app::Trace& trace) {
   Outcome outcome;
   const ui::ButtonSpec main[] = {{.label = "It works now", .kind = ui::Kind::primary}, {.label = "Still the same"}};
   if (const auto pressed = ui::button_grid(main, true)) outcome.result = *pressed == 0 ? RetestResult::works : RetestResult::same;
-  std::vector<ui::ButtonSpec> rest{{.label = "Can't do it here"}};
+  std::vector<ui::ButtonSpec> rest{{.label = "The fuse blew"}, {.label = "Can't do it here"}};
   if (trace.answers() > 0) rest.push_back({.label = "Undo last", .icon = ui::Icon::undo});
   if (const auto pressed = ui::button_grid(rest)) {
-    if (*pressed == 0) outcome.result = RetestResult::cant;
+    if (*pressed < 2) outcome.result = *pressed == 0 ? RetestResult::blew : RetestResult::cant;
     else outcome.undo = true;
   }
   return outcome;
@@ -88,6 +88,7 @@ void draw_remedy(app::AppState& app, Memory& memory) {
   ui::end_card();
   draw_trace_sketch(app, memory, marked_by(trace.tracer().the_case(), remedy.fault));
   draw_order(trace.tracer().the_case(), advice.to_try);
+  draw_trace_warning(advice.warning);
   draw_trace_cautions(remedy.cautions);
   draw_steps(trace, remedy);
   ui::next_column();

@@ -16,6 +16,8 @@ void draw_trace_ending(app::AppState& app, Memory& memory);       // a remedy, n
 void draw_trace_none_fits(app::AppState& app, Memory& memory);    // answers that do not go together
 void draw_trace_suspects(app::AppState& app);
 void draw_trace_cautions(std::span<const std::string> cautions);
+void draw_trace_warning(const std::string& words);                // what must stop at once; empty: nothing
+void draw_first(const diagnosis::Check& check);                   // what to do before the question
 // The circuit with the points of a check or the part of a remedy marked.
 void draw_trace_sketch(app::AppState& app, Memory& memory, const Marked& marked);
 

@@ -19,7 +19,7 @@ struct ToolChip {
   bool diagnosis::Tools::*held;
 };
 constexpr std::array<ToolChip, 4> kTools{{{"Meter", &diagnosis::Tools::meter},
-                                          {"Test lamp", &diagnosis::Tools::lamp},
+                                          {"Filament test lamp", &diagnosis::Tools::lamp},
                                           {"Charger with a light", &diagnosis::Tools::device},
                                           {"Spare fuse", &diagnosis::Tools::spare_fuse}}};
 
@@ -35,6 +35,7 @@ void draw_tools(app::TraceDesk& desk) {
     desk.set_tools(tools);
   }
   ui::end_flow();
+  ui::caption("An LED lamp is no test lamp: it glows on almost nothing.");
   ui::end_card();
 }
 
