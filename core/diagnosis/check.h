@@ -63,10 +63,10 @@ enum class CheckKind : int {
   others_work,       // the failed device in every outlet that the complaint does not name
   wiggle,            // lamp or device plugged in at `outlet`; move the cable and the plug, watch
                      // (flickers: opens_when_moved, or a resistive joint, on the way to this outlet)
-  look_behind,       // fuse out, proved dead, outlet drawn forward: splices, tabs, colours, cables
+  look_behind,       // fuse out, outlet drawn forward by its plate, nothing touched: splices, tabs, colours, cables
                      // (damaged: insulation of this outlet's run)
   tug,               // fuse out, proved dead: pull each wire at this outlet's splices and tabs
-  read_gauge,        // the size printed on the wire at this outlet, against what is built
+  read_gauge,        // as look_behind: the size printed on the wire at this outlet, against what is built
   // At the block.
   block_alive,     // does anything else on the block work?
   fuse_look,       // which fuse sits in our position, and is its element whole?

@@ -89,8 +89,7 @@ constexpr AnswerRow kBehind[] = {{A::fine, "All looks right", no_bounds, as_seen
                                  {A::crossed_tabs, "Colours crossed at the tabs", no_bounds, as_seen},
                                  {A::crossed_splice, "Colours crossed at the splices", no_bounds, as_seen},
                                  {A::other_cable, "Another cable is in there", no_bounds, as_seen},
-                                 {A::damaged, "Cable damaged", no_bounds, as_seen},
-                                 {A::live, "Still live, hands off", no_bounds, as_seen}};
+                                 {A::damaged, "Cable damaged", no_bounds, as_seen}};
 constexpr AnswerRow kTug[] = {{A::holds, "All hold", no_bounds, as_seen},
                               {A::plus_splice, "{Plus} splice gives", no_bounds, as_seen},
                               {A::minus_splice, "{Minus} splice gives", no_bounds, as_seen},
@@ -124,6 +123,7 @@ constexpr AnswerRow kAddUp[] = {{A::within, "Within the fuse", no_bounds, as_see
 // Cautions -----------------------------------------------------------------------------------------------------
 
 constexpr std::string_view kHands = "Dead is what the tester shows, not what the fuse says.";
+constexpr std::string_view kLook = "Eyes only: another circuit may feed it, fuse out or not.";
 constexpr std::string_view kTips = "Insulated tips, one slip can short the pair.";
 constexpr std::string_view kOhmsDead = "Ohms only on what is dead. Volts there: another circuit feeds it, hands off.";
 constexpr std::string_view kNoLoad = "{no_load}";
@@ -152,12 +152,12 @@ constexpr std::array<CheckKindRow, kCheckKinds> kRows{{
     {K::wiggle, "wiggle", "hands", nullptr, Act::cover, kEyes, false, 1.0, kMin, StateTold::fuse,
      "Plug a device into {outlet} and switch it on.", "Move its cable and plug at {outlet}, and watch the device.",
      "Insulation only. Stop if you see bare copper.", kWiggle, see_wiggle},
-    {K::look_behind, "look-behind", "eyes", nullptr, Act::hands, kDeadHands, true, 0.7, kMin, StateTold::fuse,
-     "", "Look behind {outlet}: splices, tabs, colours, cables.", kHands, kBehind, see_behind},
+    {K::look_behind, "look-behind", "eyes", nullptr, Act::cover, kEyes, false, 0.7, kMin, StateTold::fuse,
+     "", "Look behind {outlet}, touch nothing: splices, tabs, colours, cables.", kLook, kBehind, see_behind},
     {K::tug, "tug", "hands", nullptr, Act::hands, kDeadHands, true, 0.8, kMin, StateTold::fuse,
      "", "Tug each wire behind {outlet}, at its splices and tabs.", kHands, kTug, see_tug},
-    {K::read_gauge, "read-gauge", "eyes", nullptr, Act::hands, kDeadHands, true, 0.5, kMin, StateTold::fuse,
-     "", "Read the size printed on the wire behind {outlet}.", kHands, kGauge, see_gauge},
+    {K::read_gauge, "read-gauge", "eyes", nullptr, Act::cover, kEyes, false, 0.5, kMin, StateTold::fuse,
+     "", "Read the size printed on the wire behind {outlet}, touch nothing.", kLook, kGauge, see_gauge},
     {K::block_alive, "block-alive", "eyes", nullptr, Act::watch, kEyes, false, 0.4, kMin, StateTold::nothing,
      "", "Does anything else on the fuse block work?", "", kBlock, see_block},
     {K::fuse_look, "fuse-look", "eyes", nullptr, Act::watch, kEyes, false, 0.4, kMin, StateTold::nothing,

@@ -51,7 +51,8 @@ std::string pair_words(const Case& the_case, const Check& check) {
       default: break;
     }
   }
-  return joined({"from ", spot_words(the_case, check.red), " to ", spot_words(the_case, check.black)});
+  return joined({check.kind == CheckKind::glow ? "from " : "", spot_words(the_case, check.red), " to ",
+                 spot_words(the_case, check.black)});
 }
 
 std::string_view plugged_words(Plugged plugged) {
@@ -171,7 +172,7 @@ std::string caution_of(const Case& the_case, const Check& check) {
   if (has_points(check.kind) && check.kind != CheckKind::ohms) {
     if (at_the_supply(check.red) || at_the_supply(check.black))
       return "A slip here draws hundreds of amperes: rings off, insulated tips, keep them apart.";
-    if (check.state.parted_at) return std::string(check_kind_row(CheckKind::look_behind).caution);
+    if (check.state.parted_at) return std::string(check_kind_row(CheckKind::tug).caution);
     if (check.state.fuse_in && !outlets_behind(check).empty()) return "Tips only, hands off the metal: it is live.";
   }
   return sentence(the_case, check, check_kind_row(check.kind).caution);

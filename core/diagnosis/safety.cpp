@@ -18,17 +18,20 @@ bool at(const Check& check, Location location) {
                      [&](const Site& site) { return site.location == location; });
 }
 
+// An outlet drawn forward by its plate, eyes only.
+bool only_looks(const Check& check) {
+  return check.kind == CheckKind::look_behind || check.kind == CheckKind::read_gauge;
+}
+
 // What takes fingers near conductors, told from what is done and where as well, whatever the row says.
 bool takes_hands(const Check& check) {
   if (check.takes.hands_on_conductors || check.act == Act::hands || check.state.parted_at) return true;
   switch (check.kind) {
-    case CheckKind::look_behind:
     case CheckKind::tug:
-    case CheckKind::tug_clamps:
-    case CheckKind::read_gauge: return true;
+    case CheckKind::tug_clamps: return true;
     default: break;
   }
-  return at(check, Location::behind) && !by_tips(check);
+  return at(check, Location::behind) && !by_tips(check) && !only_looks(check);
 }
 bool takes_tools(const Check& check) { return check.takes.tools_on_metal || check.act == Act::probe || by_tips(check); }
 
@@ -57,6 +60,7 @@ std::string against_tools(const Check& check, bool hands) {
 
 std::string unsafe(const Check& check) {
   const bool hands = takes_hands(check), tools = takes_tools(check);
+  if (only_looks(check) && check.state.fuse_in) return "Bare metal drawn forward with the fuse in.";
   if (hands) {
     if (std::string why = against_hands(check); !why.empty()) return why;
   }

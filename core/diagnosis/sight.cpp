@@ -206,7 +206,6 @@ Seen see_wiggle(const Sight& sight) {
 
 Seen see_behind(const Sight& sight) {
   return of_faults(sight.look, AnswerKey::fine, [&](const Fault& fault) {
-    if (stays_live(sight.plant, fault, sight.plan.outlet)) return two(AnswerKey::live, 1.0, AnswerKey::fine);
     const bool here = sight.plant.outlet_index(fault.outlet) == sight.plan.outlet;
     return here ? of_show(shows(fault).behind, fault.side) : two(AnswerKey::fine, 1.0, AnswerKey::fine);
   });

@@ -81,13 +81,12 @@ AnswerKey BenchPerson::natural(const Check& check) const {
     }
     case CheckKind::wiggle: return fault_.kind == opens_when_moved && here ? AnswerKey::flickers : AnswerKey::steady;
     case CheckKind::look_behind:
-      if (fault_.kind == wrong_branch && here) return AnswerKey::live;
       if (!here) return AnswerKey::fine;
       if (is_splice(fault_.kind)) return red ? AnswerKey::plus_splice : AnswerKey::minus_splice;
       if (fault_.kind == tab_off) return red ? AnswerKey::plus_tab : AnswerKey::minus_tab;
       if (fault_.kind == reversed_here) return AnswerKey::crossed_tabs;
       if (fault_.kind == reversed_from) return AnswerKey::crossed_splice;
-      if (fault_.kind == wrong_branch_unfused) return AnswerKey::other_cable;
+      if (fault_.kind == wrong_branch_unfused || fault_.kind == wrong_branch) return AnswerKey::other_cable;
       return AnswerKey::fine;
     case CheckKind::tug:
       if (fault_.kind == wrong_branch && here) return AnswerKey::live;

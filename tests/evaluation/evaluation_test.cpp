@@ -68,7 +68,7 @@ void hold(const Pinned& pinned) {
 TEST_CASE("With a meter and honest answers") { hold({Kit::meter, 0.00, 120, 118, 120, 6.07}); }
 TEST_CASE("With a meter and one answer in thirty wrong") { hold({Kit::meter, 0.03, 120, 116, 120, 6.25}); }
 TEST_CASE("With a lamp only") { hold({Kit::lamp, 0.00, 60, 56, 60, 7.11}); }
-TEST_CASE("With nothing but a device with a light") { hold({Kit::device_only, 0.00, 60, 56, 57, 7.76}); }
+TEST_CASE("With nothing but a device with a light") { hold({Kit::device_only, 0.00, 60, 49, 54, 8.41}); }
 
 TEST_CASE("Far fewer minutes than any fixed order") {
   struct PinnedMinutes {
@@ -76,7 +76,7 @@ TEST_CASE("Far fewer minutes than any fixed order") {
     double minutes;
   };
   constexpr PinnedMinutes kPinned[] = {
-      {Policy::engine, 6.44}, {Policy::outward, 27.63}, {Policy::back, 80.88}, {Policy::half_split, 26.52}};
+      {Policy::engine, 6.44}, {Policy::outward, 27.63}, {Policy::back, 79.69}, {Policy::half_split, 26.52}};
   Setting setting;
   setting.cases = cases(40);
   setting.seed = kSeed;
@@ -91,7 +91,7 @@ TEST_CASE("Far fewer minutes than any fixed order") {
 TEST_CASE("Near the fewest minutes there are, where they can be computed") {
   // Aim: at most 1.1 of the optimum. Sets of a dozen give 1.02 to 1.06; bits of both steps over minutes of
   // both, which puts off the better check, comes to 1.2 to 1.3.
-  constexpr double kPinnedRatio = 1.0386;
+  constexpr double kPinnedRatio = 1.0677;
   constexpr double kRounding = 0.005;
   const std::size_t wanted = quick() ? 2 : 12;
   double optimum = 0.0, engine = 0.0;

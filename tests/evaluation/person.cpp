@@ -133,13 +133,13 @@ std::optional<Person::Seen> Person::measure(const Check& check, Engine& engine) 
 }
 
 Person::Seen Person::hands_behind(const Check& check, Engine& engine) {
+  const bool pulls = check.kind == CheckKind::tug;
   Setup fuse_out;
   fuse_out.fuse_in = false;
-  if (world_.live_volts(fuse_out, {diagnosis::Location::behind, check.outlet}) > kLiveVolts) {
+  if (pulls && world_.live_volts(fuse_out, {diagnosis::Location::behind, check.outlet}) > kLiveVolts) {
     ++found_live_;
     return {"live", {}};
   }
-  const bool pulls = check.kind == CheckKind::tug;
   for (const TrueFault& fault : world_.faults()) {
     if (fault.outlet != check.outlet) continue;
     const Shows row = shows(fault.kind);

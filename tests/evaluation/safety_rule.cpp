@@ -40,8 +40,7 @@ double largest_fuse_to_name(const Case& the_case) {
 }
 
 bool fingers_on_metal(CheckKind kind) {
-  return kind == CheckKind::look_behind || kind == CheckKind::tug || kind == CheckKind::tug_clamps ||
-         kind == CheckKind::read_gauge;   // drawn forward to be read
+  return kind == CheckKind::tug || kind == CheckKind::tug_clamps;
 }
 
 bool tells_to_prove_dead(const std::string& words) {
@@ -71,12 +70,18 @@ bool is_wiring(RemedyKind kind) {
 
 std::string breach(const Case& the_case, const Check& check) {
   const bool hands = check.act == Act::hands || fingers_on_metal(check.kind) || check.state.parted_at.has_value();
+  const bool looks = check.kind == CheckKind::look_behind || check.kind == CheckKind::read_gauge;
+  if (looks && (check.state.fuse_in || check.question.find("touch nothing") == std::string::npos))
+    return "bare metal drawn forward with the fuse in, or to be touched";
+  if (hands && !the_case.tools.meter && !the_case.tools.lamp) return "hands with no tester";
   if (hands && check.state.fuse_in) return "hands near conductors with the fuse in";
   if (hands && !check.proves_dead) return "hands near conductors that nobody proved dead";
   if (hands && check.caution.empty()) return "hands near conductors without a caution";
   if (check.kind == CheckKind::ohms && check.state.fuse_in) return "a meter on ohms with the fuse in";
   if (check.kind == CheckKind::ohms && check.state.plugged != diagnosis::Plugged::nothing) return "ohms with a load in";
-  if (fuse_spoken_of(check.question) > largest_fuse_to_name(the_case) + 1e-9) return "speaks of a bigger fuse";
+  std::string spoken = check.question;
+  for (const std::string& words : check.first) spoken += " " + words;
+  if (fuse_spoken_of(spoken) > largest_fuse_to_name(the_case) + 1e-9) return "speaks of a bigger fuse";
   if (check.kind == CheckKind::ohms && !check.proves_dead) return "ohms on what nobody proved dead";
   if (check.kind == CheckKind::fuse_swap && !the_case.tools.spare_fuse) return "asks for a fuse that is not there";
   for (const diagnosis::Site& site : check.sites) {

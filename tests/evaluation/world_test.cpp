@@ -79,7 +79,8 @@ TEST_CASE("Only the right remedy at the right place repairs") {
 }
 
 TEST_CASE("The safety rule fails what it must") {
-  const diagnosis::Case made = three();
+  diagnosis::Case made = three();
+  made.tools.meter = true;
   Check check;
   check.kind = CheckKind::tug;
   check.act = diagnosis::Act::hands;
