@@ -55,7 +55,8 @@ std::string Tracer::Work::warning() const {
   double warm = 0.0;
   for (std::size_t s = 0; s < scenarios.size(); ++s) {
     const auto passes_badly = [](const Edit& edit) {
-      return edit.kind == EditKind::thin_runs || (edit.kind == EditKind::series && std::isfinite(edit.ohm) && edit.ohm > 0.0);
+      return edit.kind == EditKind::thin_runs ||
+             (edit.kind == EditKind::series && std::isfinite(edit.ohm) && edit.ohm > 0.0);
     };
     for (std::size_t i = 0; i < 2; ++i) {
       const std::span<const Edit> edits = scenarios[s].edits[i].all();
@@ -64,7 +65,8 @@ std::string Tracer::Work::warning() const {
       break;
     }
   }
-  return warm > judged(Judged::likely) ? "A joint here may be heating: switch off what it feeds until it is put right." : "";
+  return warm > judged(Judged::likely) ? "A joint here may be heating: switch off what it feeds until it is put right."
+                                       : "";
 }
 
 std::vector<std::size_t> Tracer::Work::groups_to_try(const std::vector<double>& groups) const {

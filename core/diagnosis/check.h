@@ -84,12 +84,12 @@ inline constexpr std::size_t kCheckKinds = static_cast<std::size_t>(CheckKind::a
 
 // What is done, for the safety rules (safety.h).
 enum class Act {
-  watch,  // look, ask, plug and unplug at the front of an outlet
-  probe,  // insulated probe tips on metal; may be live
-  fuse,   // draw or put in a fuse by its body
-  cover,  // move a cable, a plug or an outlet by its insulation; may be live
+  watch,       // look, ask, plug and unplug at the front of an outlet
+  probe,       // insulated probe tips on metal; may be live
+  fuse,        // draw or put in a fuse by its body
+  cover,       // move a cable, a plug or an outlet by its insulation; may be live
   minus_lead,  // the battery's minus lead, by insulated spanner: the one tool on what can not be switched off
-  hands,  // fingers near bare conductors: the part must be dead, and proved dead
+  hands,       // fingers near bare conductors: the part must be dead, and proved dead
 };
 // What a check or a repair takes, stated in its row: nothing is advised on what a row leaves open (safety.h).
 struct Takes {
@@ -115,13 +115,13 @@ struct Check {
   State state;
   Act act = Act::hands;  // the most there is, as in `takes`, until its row says less
   Takes takes{true, true, true};
-  bool proves_dead = false;  // `first` ends with the fuse out, the metal bare, and that metal proved dead
-  std::vector<Site> sites;   // where one has to be
-  double minutes = 1.0;      // by itself, from the spot, circuit as it should be (see Tracer::minutes)
+  bool proves_dead = false;        // `first` ends with the fuse out, the metal bare, and that metal proved dead
+  std::vector<Site> sites;         // where one has to be
+  double minutes = 1.0;            // by itself, from the spot, circuit as it should be (see Tracer::minutes)
   std::vector<std::string> first;  // what has to be done before, in order: "Plug the lamp into C."
   std::string question;            // "Measure from the red splice at C to the negative bus."
-  std::string state_words;   // "Fuse in, lamp in C, everything else unplugged"
-  std::string caution;       // may be empty
+  std::string state_words;         // "Fuse in, lamp in C, everything else unplugged"
+  std::string caution;             // may be empty
   std::vector<Choice> choices;
   bool takes_reading = false;  // volts and ohms: a typed figure is welcome
 };

@@ -40,7 +40,7 @@ struct CheckKindRow {
   StateTold state_told;
   std::string_view first;     // done before the question; may be empty: `first` of the check begins with the state
   std::string_view question;  // at most kMostQuestionWords, and the caution at most kMostCautionWords, tokens filled
-  std::string_view caution;  // may be empty only where it takes neither hands on conductors nor tools on metal
+  std::string_view caution;   // may be empty only where it takes neither hands on conductors nor tools on metal
   std::span<const AnswerRow> answers;  // at most kMaxChoices
   Seen (*see)(const Sight& sight);
 };

@@ -93,13 +93,15 @@ std::string draw_out_words(const Case& the_case, const Check& check) {
     letters += joined({letters.empty() ? "" : " and ", letter_of(the_case, id)});
   if (letters.empty()) return {};
   if (check.state.fuse_in) {
-    return joined({"With the fuse out draw ", letters, " forward by its plate and let it hang free. Then put the fuse back in."});
+    return joined(
+        {"With the fuse out draw ", letters, " forward by its plate and let it hang free. Then put the fuse back in."});
   }
   return joined({"Draw ", letters, " forward by its plate, fingers off the metal behind it."});
 }
 
 std::string prove_words(const Case& the_case, const Check& check) {
-  if (check.kind == CheckKind::tug_clamps) return prove_dead_words(the_case, "both clamps, the feed stud and the positions beside");
+  if (check.kind == CheckKind::tug_clamps)
+    return prove_dead_words(the_case, "both clamps, the feed stud and the positions beside");
   if (check.kind == CheckKind::ohms && !check.state.parted_at) return prove_dead_words(the_case, "each of the points");
   const std::vector<circuit::OutletId> behind = outlets_behind(check);
   const circuit::OutletId where = check.state.parted_at.value_or(behind.empty() ? check.outlet : behind.front());
@@ -198,8 +200,7 @@ std::string spot_words(const Case& the_case, const Spot& spot) {
     case SpotKind::fuse_feed: return "the fuse, feed side";
     case SpotKind::fuse_wire: return "the fuse, wire side";
     case SpotKind::clamp: return joined({"the block's ", side, " clamp"});
-    case SpotKind::wire_end:
-      return joined({"the ", side, " wire's free end at ", letter});
+    case SpotKind::wire_end: return joined({"the ", side, " wire's free end at ", letter});
     case SpotKind::splice: return joined({"the ", side, " splice at ", letter});
     case SpotKind::tab: return joined({"the ", side, " tab's crimp at ", letter});
     case SpotKind::lug: return joined({letter, "'s own ", red ? "plus" : "minus", " blade"});

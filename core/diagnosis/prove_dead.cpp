@@ -9,7 +9,8 @@ std::string prove_dead_words(const Case& the_case, std::string_view where) {
   const std::string_view tester = by_lamp ? "lamp" : "meter", shows = by_lamp ? "the lamp dark" : "below 1 V";
   return joined({"Prove ", where, " dead on the bare metal: ", the_case.plus_colour, " to a minus that you know, ",
                  the_case.minus_colour, " to it, ", the_case.plus_colour, " to ", the_case.minus_colour, ", each time ",
-                 shows, ". Try the ", tester, " on a live point before and after. Still live: another circuit feeds it, hands off."});
+                 shows, ". Try the ", tester,
+                 " on a live point before and after. Still live: another circuit feeds it, hands off."});
 }
 
 std::string borrow_words(const Case& the_case) {

@@ -13,8 +13,8 @@ namespace diagnosis {
 // What a step makes of the circuit; it holds from this step on.
 enum class Then {
   as_before,
-  fuse_out,  // our fuse is pulled, or was found out
-  fuse_in,   // a fuse goes into our position: whatever was proved dead is so no more
+  fuse_out,   // our fuse is pulled, or was found out
+  fuse_in,    // a fuse goes into our position: whatever was proved dead is so no more
   main_off,   // block and feeder are cut off from the battery
   minus_off,  // and the battery's own minus lead is off: nothing of it can be shorted to the vehicle
   main_on,

@@ -18,7 +18,8 @@ constexpr StepRow prove(std::string_view part) { return {Act::probe, T::proves_d
 
 constexpr StepRow kUnplug = watch("Switch off and unplug everything on this circuit.");
 constexpr StepRow kPull = fuse_out("Pull the {fuse} and put it in your pocket.");
-constexpr StepRow kOpenUp{Act::cover, T::exposes, "Draw outlet {outlet} forward by its plate, fingers off the metal behind it."};
+constexpr StepRow kOpenUp{Act::cover, T::exposes,
+                          "Draw outlet {outlet} forward by its plate, fingers off the metal behind it."};
 constexpr StepRow expose(std::string_view words) { return {Act::cover, T::exposes, words}; }
 constexpr StepRow kTug = hands("Tug each wire by hand: none may move.");
 constexpr StepRow kFuseBack{Act::fuse, T::fuse_in, "Hands and tools away. {fuse_back}"};
@@ -202,9 +203,11 @@ constexpr std::string_view kFurtherCautions[] = {"Do not run a circuit that you 
 // hands on conductors, tools on metal, live circuit
 constexpr Takes kEyes{false, false, true}, kNothing{false, false, false}, kDeadHands{true, true, false};
 constexpr bool kBySide = true, kAsOne = false;
-constexpr Supply kBeyondFuse = Supply::beyond_the_fuse, kAtBlock = Supply::at_the_block, kBeforeBlock = Supply::before_the_block;
+constexpr Supply kBeyondFuse = Supply::beyond_the_fuse, kAtBlock = Supply::at_the_block,
+                 kBeforeBlock = Supply::before_the_block;
 
-constexpr FuseWork kNoFuse = FuseWork::none, kOnlyAFuse = FuseWork::only_a_fuse, kTheCause = FuseWork::removes_what_blew_it;
+constexpr FuseWork kNoFuse = FuseWork::none, kOnlyAFuse = FuseWork::only_a_fuse,
+                   kTheCause = FuseWork::removes_what_blew_it;
 
 // clang-format off
 constexpr std::array<RemedyRow, kRemedyKinds> kRows{{

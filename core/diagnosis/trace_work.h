@@ -48,8 +48,8 @@ struct Tracer::Work {
   [[nodiscard]] NextChoice next_check() const;
   [[nodiscard]] int likeliest_in(int group) const;  // hypothesis
   [[nodiscard]] bool was_tried(std::size_t group) const;
-  [[nodiscard]] bool cause_first() const;                     // a new fuse blew, and what blew it is still there
-  [[nodiscard]] bool not_now(std::size_t group) const;        // could not be made, or only feeds a fault with fuses
+  [[nodiscard]] bool cause_first() const;               // a new fuse blew, and what blew it is still there
+  [[nodiscard]] bool not_now(std::size_t group) const;  // could not be made, or only feeds a fault with fuses
   [[nodiscard]] std::string warning() const;
   [[nodiscard]] std::vector<std::size_t> groups_to_try(const std::vector<double>& groups) const;  // in that order
   [[nodiscard]] std::vector<Remedy> remedies_of(const std::vector<std::size_t>& order) const;

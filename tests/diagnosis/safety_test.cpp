@@ -31,16 +31,19 @@ bool warns(const Remedy& remedy, std::string_view of) {
 // Every set of things in hand: meter, lamp, device, spare fuse.
 std::vector<Tools> every_kit() {
   std::vector<Tools> kits;
-  for (unsigned bits = 0; bits < 16; ++bits) kits.push_back({(bits & 1) != 0, (bits & 2) != 0, (bits & 4) != 0, (bits & 8) != 0});
+  for (unsigned bits = 0; bits < 16; ++bits)
+    kits.push_back({(bits & 1) != 0, (bits & 2) != 0, (bits & 4) != 0, (bits & 8) != 0});
   return kits;
 }
 std::size_t words_in(std::string_view text) {
   std::size_t count = 0;
-  for (std::size_t i = 0; i < text.size(); ++i) if (text[i] != ' ' && (i == 0 || text[i - 1] == ' ')) ++count;
+  for (std::size_t i = 0; i < text.size(); ++i)
+    if (text[i] != ' ' && (i == 0 || text[i - 1] == ' ')) ++count;
   return count;
 }
 bool tells(const std::vector<std::string>& all, std::string_view what) {
-  return std::any_of(all.begin(), all.end(), [&](const std::string& each) { return each.find(what) != std::string::npos; });
+  return std::any_of(all.begin(), all.end(),
+                     [&](const std::string& each) { return each.find(what) != std::string::npos; });
 }
 
 }  // namespace
@@ -99,7 +102,7 @@ TEST_CASE("the rows take what the work takes: a second list, typed here") {
   for (const RemedyRow& row : remedy_rows()) {
     CAPTURE(row.key);
     const bool before = row.kind == RemedyKind::restore_main || row.kind == RemedyKind::remake_feeder_joint;
-    CHECK(row.supply == (before                                    ? Supply::before_the_block
+    CHECK(row.supply == (before                                 ? Supply::before_the_block
                          : row.kind == RemedyKind::remake_clamp ? Supply::at_the_block
                                                                 : Supply::beyond_the_fuse));
     const bool fuse_alone = row.kind == RemedyKind::fit_fuse || row.kind == RemedyKind::move_fuse;
@@ -203,7 +206,8 @@ TEST_CASE("every kind of check in every state: what is permitted, typed here a s
             check.proves_dead = proves;
             check.state = {fuse_in, plugged, {2}, {}};
             if (parted) check.state.parted_at = circuit::OutletId{2};
-            const bool by_hand = parted || std::find(std::begin(kByHand), std::end(kByHand), row.kind) != std::end(kByHand);
+            const bool by_hand =
+                parted || std::find(std::begin(kByHand), std::end(kByHand), row.kind) != std::end(kByHand);
             const bool needs_dead = by_hand || row.kind == ohms;
             CAPTURE(row.key);
             CAPTURE(fuse_in);
@@ -252,14 +256,15 @@ TEST_CASE("dead is proved on the metal that will be touched, side by side, and w
   }
   const Case the_case = three_outlets(Symptom::one_dead, {2});
   Remedy remedy = remedy_of(the_case, FaultKind::splice_open, {2});
-  const auto proves = std::find_if(remedy.steps.begin(), remedy.steps.end(), [](const RemedyStep& step) { return step.proves_dead; });
+  const auto proves =
+      std::find_if(remedy.steps.begin(), remedy.steps.end(), [](const RemedyStep& step) { return step.proves_dead; });
   REQUIRE(proves != remedy.steps.begin());
-  std::iter_swap(proves, proves - 1);   // proved before it is opened
+  std::iter_swap(proves, proves - 1);  // proved before it is opened
   CHECK_FALSE(unsafe(the_case, remedy).empty());
   Case bare = the_case;
   bare.tools = {false, false, true, true};
   remedy = remedy_of(bare, FaultKind::splice_open, {2});
-  remedy.steps.erase(remedy.steps.begin());   // nobody said what to borrow
+  remedy.steps.erase(remedy.steps.begin());  // nobody said what to borrow
   CHECK_FALSE(unsafe(bare, remedy).empty());
 }
 
@@ -284,7 +289,8 @@ TEST_CASE("after a new fuse blew no other goes in before its cause is gone") {
     const auto only_a_fuse = [](const Remedy& remedy) {
       return remedy.kind == RemedyKind::fit_fuse || remedy.kind == RemedyKind::move_fuse;
     };
-    return (advice.remedy && only_a_fuse(*advice.remedy)) || std::any_of(advice.to_try.begin(), advice.to_try.end(), only_a_fuse);
+    return (advice.remedy && only_a_fuse(*advice.remedy)) ||
+           std::any_of(advice.to_try.begin(), advice.to_try.end(), only_a_fuse);
   };
   for (const Symptom symptom : {Symptom::blows_at_once, Symptom::blows_later, Symptom::all_dead}) {
     for (const AnswerKey as : {AnswerKey::blows_at_once, AnswerKey::blows_later}) {

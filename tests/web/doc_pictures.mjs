@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { deflateSync } from 'node:zlib';
 import { bring, find, idle, openBrowser, openPhone, press, startServer } from './support.mjs';
 import { Person } from './trace_person.mjs';
-import { chainFile, goTo, importFile, openNotebook, scratch, understand } from './walk.mjs';
+import { chainFile, doneFirst, goTo, importFile, openNotebook, scratch, understand } from './walk.mjs';
 
 const FOLDER = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'docs', 'pictures');
 const COLOURS = [48, 24, 16];     // as many as keep it under the limit
@@ -125,7 +125,7 @@ async function trace(page, person, until) {
     if (!await heading.count()) return;
     const asks = (await heading.textContent()).trim();
     if (until && until.test(asks)) return;
-    await press(page, 'button', person.answer(asks));
+    await press(page, 'button', person.answer(asks, await doneFirst(page)));
   }
 }
 const looseSplice = () => new Person({ open: ['black splice C'], dead: ['C'] });

@@ -23,18 +23,18 @@ const POINTS = [
   [/^the negative bus$/, () => 'black bus'],
   [/^the fuse, feed side$/, () => 'red feed'],
   [/^the fuse, wire side$/, () => 'red fuse'],
-  [/^the (red|black) wire at the block's clamp$/, (m) => `${m[1]} clamp`],
-  [/^the free end of the (red|black) wire from (.+)$/, (m) => `${m[1]} end ${{ 'the block': 'A', A: 'B', B: 'C' }[m[2]]}`],
+  [/^the block's (red|black) clamp$/, (m) => `${m[1]} clamp`],
+  [/^the (red|black) wire's free end at ([ABC])$/, (m) => `${m[1]} end ${m[2]}`],
   [/^the (red|black) splice at ([ABC])$/, (m) => `${m[1]} splice ${m[2]}`],
-  [/^the (red|black) tab at ([ABC]), on the wire's side$/, (m) => `${m[1]} tab ${m[2]}`],
-  [/^the outlet's (plus|minus) blade at ([ABC])$/, (m) => `${m[1] === 'plus' ? 'red' : 'black'} blade ${m[2]}`],
+  [/^the (red|black) tab's crimp at ([ABC])$/, (m) => `${m[1]} tab ${m[2]}`],
+  [/^([ABC])'s own (plus|minus) blade$/, (m) => `${m[2] === 'plus' ? 'red' : 'black'} blade ${m[1]}`],
   [/^the (plus|minus) contact of ([ABC])$/, (m) => `${m[1] === 'plus' ? 'red' : 'black'} contact ${m[2]}`],
 ];
 const PAIRS = [
   [/between the two contacts of ([ABC])/, 'contact'],
   [/between the two splices at ([ABC])/, 'splice'],
-  [/between the two tabs at ([ABC])/, 'tab'],
-  [/between the outlet's own blades at ([ABC])/, 'blade'],
+  [/between the crimps of the two tabs at ([ABC])/, 'tab'],
+  [/between the two blades of ([ABC]) itself/, 'blade'],
 ];
 
 function pointOf(words) {
@@ -49,7 +49,7 @@ function pointsOf(question) {
     const match = question.match(pattern);
     if (match) return [`red ${name} ${match[1]}`, `black ${name} ${match[1]}`];
   }
-  const match = question.match(/(?:[Mm]easure|Hold the lamp) from (the .+?) to (the .+?)(, the meter's red lead first)?\.$/);
+  const match = question.match(/(?:[Mm]easure|Hold the lamp from) (.+?) to (.+?)(, red lead first)?\.$/);
   if (!match) throw new Error(`between which points? ${question}`);
   return [pointOf(match[1]), pointOf(match[2])];
 }
@@ -58,15 +58,29 @@ function pointsOf(question) {
 const STATES = [
   [/^Plug the (?:lamp|device that you know is good) into ([ABC])$/, (state, m) => { state.lampAt = m[1]; }],
   [/^Leave the device that failed in ([ABC]), switched on$/, (state, m) => { state.lampAt = m[1]; state.failed = true; }],
-  [/^Unplug everything,? (and )?pull the .*fuse at position \d+( and prove dead)?$/, () => {}],
-  [/^Take the wires that come from .+ out of both splices at ([ABC]), ends apart$/, (state, m) => { state.parted = m[1]; }],
-  [/^Prove dead: meter on volts, from each point to a minus that you know$/, () => {}],
+  [/^Unplug everything$/, () => {}],
+  [/^Pull the .*fuse at position \d+$/, () => {}],
+  [/^Take the wires from .+ out of both splices at ([ABC]), ends apart$/, (state, m) => { state.parted = m[1]; }],
+  [/^Draw .+ forward by its plate, fingers off the metal behind it$/, () => {}],
+  [/^With the fuse out draw .+ forward by its plate and let it hang free$/, () => {}],
+  [/^Then put the fuse back in$/, () => {}],
+  [/^Prove .+ dead on the bare metal: red to a minus that you know, black to it, red to black, each time (below 1 V|the lamp dark)$/, () => {}],
+  [/^Try the (meter|lamp) on a live point before and after$/, () => {}],
+  [/^Still live: another circuit feeds it, hands off$/, () => {}],
+  [/^Switch off what is plugged in$/, () => {}],
+  [/^Take a new .*fuse.*$/, () => {}],
+  [/^Plug a device into [ABC] and switch it on$/, () => {}],
+  [/^See something small run in [ABC], then unplug it$/, () => {}],
+  [/^Pull the fuse of (.+)$/, (state, m) => { state.pulled = m[1]; }],
+  [/^Is the fuse of .* out\?.*$/, () => {}],
+  [/^Put its own fuse in.*$/, () => {}],
+  [/^Open the main switch, or draw a main fuse that needs no tool$/, () => {}],
+  [/^Neither there: the battery's minus lead comes off, insulated spanner, rings off$/, () => {}],
+  [/^Take the block's cover off, fingers off the metal$/, () => {}],
 ];
-function stateOf(question) {
+function stateOf(before) {
   const state = {};
-  const measure = question.search(/(Measure|Then on ohms, measure|Hold the lamp) /);
-  if (measure < 0) return state;
-  for (const sentence of question.slice(0, measure).split('. ').map((each) => each.trim()).filter(Boolean)) {
+  for (const sentence of before) {
     const known = STATES.find(([pattern]) => pattern.test(sentence));
     if (!known) throw new Error(`nobody taught this person to do: ${sentence}`);
     known[1](state, sentence.match(known[0]));
@@ -149,19 +163,19 @@ export class Person {
     return lives && before !== 'whole';
   }
 
-  answer(question) {
+  answer(question, before = []) {
     const outlet = (pattern) => question.match(pattern)?.[1];
     let at;
-    const state = stateOf(question);
+    const state = stateOf(before);
     if (this.deadDevice && state.failed) state.lampAt = undefined;      // it takes nothing
-    if (/ Then on ohms, measure /.test(question)) {
+    if (/^On ohms, measure /.test(question)) {
       const { find } = this.#parts(false, state);
       const [red, black] = pointsOf(question);
       return find(red) === find(black) ? /^Below / : 'Open';
     }
-    if (/(^|\. )Measure /.test(question)) return this.#reading(this.volts(...pointsOf(question), state));
+    if (/^Measure /.test(question)) return this.#reading(this.volts(...pointsOf(question), state));
     if (/across the two clips of the fuse position/.test(question)) return 'Dark';
-    if (/(^|\. )Hold the lamp /.test(question)) return Math.abs(this.volts(...pointsOf(question), state)) > 10 ? 'Bright' : 'Dark';
+    if (/^Hold the lamp /.test(question)) return Math.abs(this.volts(...pointsOf(question), state)) > 10 ? 'Bright' : 'Dark';
     if ((at = outlet(/^Plug the device that failed into ([ABC])\./))) return this.runs(at) ? 'Works' : 'Dead';
     if ((at = outlet(/^Try another device, one you know is good, in ([ABC])\./))) return this.at(at) > 10 ? 'Works' : 'Dead';
     if (/^Try the device that failed in an outlet of another circuit/.test(question)) return this.deadDevice ? 'Dead there too' : 'Works there';
@@ -169,24 +183,24 @@ export class Person {
       const others = OUTLETS.filter((each) => !this.dead.includes(each)).map((each) => this.runs(each));
       return others.every(Boolean) ? 'They all work' : others.some(Boolean) ? 'Some do' : 'None works';
     }
-    if (/, move its cable and plug/.test(question)) return 'No change';
-    if ((at = outlet(/Prove dead at ([ABC]), draw the outlet forward and look behind it/))) {
+    if (/^Move its cable and plug/.test(question)) return 'No change';
+    if ((at = outlet(/^Look behind ([ABC]), touch nothing/))) {
       if (this.otherPair === at) return 'Another cable is in there';
       if (this.swapped === at) return 'Colours crossed at the tabs';
       return this.#behind(at, { splice: 'wrong', tab: 'off' }) || 'All looks right';
     }
-    if ((at = outlet(/Prove dead at ([ABC]), then tug each wire/))) return this.#behind(at, { splice: 'gives', tab: 'gives' }) || 'All hold';
-    if (/and read the size printed on the wire/.test(question)) return 'As drawn';
+    if ((at = outlet(/^Tug each wire behind ([ABC])/))) return this.#behind(at, { splice: 'gives', tab: 'gives' }) || 'All hold';
+    if (/^Read the size printed on the wire/.test(question)) return 'As drawn';
     if (/^Does anything else on the fuse block work/.test(question)) return 'Yes, as always';
     if (/^Look at position \d+/.test(question)) return this.#look();
-    if (/^Press the .*home\./.test(question)) return 'No change';
-    if (/^Switch off what is plugged in\. Put in a new /.test(question)) return this.#withFuse(this.dead[0]) ? 'Now it works' : 'Still the same';
-    if ((at = outlet(/^See something small run in ([ABC]), then unplug it\. Pull the fuse of /))) {
+    if (/^Press the fuse at position \d+ home\./.test(question)) return 'No change';
+    if (/^Put the new fuse in, /.test(question)) return this.#withFuse(this.dead[0]) ? 'Now it works' : 'Still the same';
+    if ((at = outlet(/^Plug it into ([ABC]) again: does it run/))) {
       if (this.at(at) < 10) return 'Nothing ran there';
-      return /Pull the fuse of this circuit/.test(question) ? 'Dead now' : 'It still runs';
+      return state.pulled === 'this circuit' ? 'Dead now' : 'It still runs';
     }
-    if (/^Is the fuse of .* out\? Put its own fuse in/.test(question)) return this.otherPair ? 'Now it works' : 'No change';
-    if (/tug this circuit's \w+ and \w+ wire/.test(question)) return 'Both hold';
+    if (/^With that fuse in, does /.test(question)) return this.otherPair ? 'Now it works' : 'No change';
+    if (/^Tug this circuit's \w+ and \w+ wire/.test(question)) return 'Both hold';
     if (/^Look at the main switch and the main fuse/.test(question)) return 'On, and whole';
     if (/^Add up what is usually plugged in/.test(question)) return 'Within the fuse';
     throw new Error(`nobody taught this person to answer: ${question}`);

@@ -8,7 +8,7 @@ import { test } from 'node:test';
 import { workerSettled } from './deploy.mjs';
 import { find, idle, offline, openProfile, press, said, sleep, tap, tree } from './support.mjs';
 import {
-  assertNothingCut, assertThumbSized, chainFile, goTo, gone, importFile, leave, openNotebook, PHONE, pressHead, says, scratch, shot,
+  assertNothingCut, assertThumbSized, chainFile, doneFirst, goTo, gone, importFile, leave, openNotebook, PHONE, pressHead, says, scratch, shot,
   there, understand, WINDOWS, world,
 } from './walk.mjs';
 import { Person } from './trace_person.mjs';
@@ -78,7 +78,7 @@ async function answerAll(page, person, each = async () => {}) {
     assert.ok(asked.length < MOST_CHECKS, `still asking after ${MOST_CHECKS} checks:\n${asked.join('\n')}`);
     await each(asked.length, asks);
     asked.push(asks);
-    await give(page, person.answer(asks));
+    await give(page, person.answer(asks, await doneFirst(page)));
   }
 }
 
@@ -171,7 +171,7 @@ test('another branch energised: the pair of a neighbour is connected, and the re
 });
 
 test('a loose splice, with a lamp and no meter', async () => {
-  const phone = await begin(PHONE, { tools: ['Test lamp'], symptom: 'Several outlets are dead', outlets: ['B', 'C'] });
+  const phone = await begin(PHONE, { tools: ['Filament test lamp'], symptom: 'Several outlets are dead', outlets: ['B', 'C'] });
   const person = new Person({ open: ['red splice B'], dead: ['B', 'C'] });
   const tried = await mendAll(phone.page, person, [joint('red splice B', /^The red splice at B/)]);
   assert.equal(tried.length, 1, tried.join(' '));

@@ -195,3 +195,11 @@ export function chainFile(count, change = () => {}) {
   change(circuit);
   return JSON.stringify({ format: 'branchlight-circuits', version: 1, circuits: [circuit] });
 }
+
+// What has to be done before the question, a sentence each.
+export const doneFirst = async (page) => {
+  const first = find(page, 'group', 'First').first();
+  if (!await first.count()) return [];
+  const words = (await first.innerText()).replace(/^First\s*/, '').replace(/\s+/g, ' ').replace(/(^| )\d\. /g, '$1');
+  return words.split(/(?<=\.) /).map((each) => each.replace(/\.$/, '')).filter(Boolean);
+};

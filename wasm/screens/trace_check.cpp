@@ -86,7 +86,13 @@ std::optional<diagnosis::Answer> trace_answers(const diagnosis::Check& check, co
 }
 
 void draw_first(const diagnosis::Check& check) {
-  for (const std::string& words : check.first) ui::paragraph(words);
+  if (check.first.empty()) return;
+  ui::begin_card("first", {.name = "First", .tone = ui::Tone::plain});
+  ui::card_title("First");
+  const bool several = check.first.size() > 1;
+  for (std::size_t i = 0; i < check.first.size(); ++i)
+    ui::paragraph((several ? std::to_string(i + 1) + ". " : std::string()) + check.first[i]);
+  ui::end_card();
 }
 
 void draw_trace_warning(const std::string& words) {
@@ -96,8 +102,8 @@ void draw_trace_warning(const std::string& words) {
 namespace {
 
 void draw_check_card(const diagnosis::Check& check) {
-  ui::begin_card("check", {.name = "Check", .tone = ui::Tone::plain});
   draw_first(check);
+  ui::begin_card("check", {.name = "Check", .tone = ui::Tone::plain});
   ui::question(check.question);
   ui::announce(check.question);
   if (!check.caution.empty()) ui::pill(check.caution, ui::Tone::stop);

@@ -59,8 +59,8 @@ void draw_trace_again_sheet(app::AppState& app, Memory&) {
   const auto& entries = trace.tracer().record().entries;
   const auto check = entry < entries.size() ? trace.tracer().find_check(entries[entry].id) : std::nullopt;
   if (!check || entry >= trace.findings().told.size()) return ui::paragraph("There is no such answer to take again.");
-  ui::begin_card("again", {.name = "Check", .tone = ui::Tone::plain});
   draw_first(*check);
+  ui::begin_card("again", {.name = "Check", .tone = ui::Tone::plain});
   ui::question(check->question);
   ui::caption(check->state_words);
   ui::paragraph("You said: " + trace.findings().told[entry].answer);
